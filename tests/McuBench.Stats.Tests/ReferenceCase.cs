@@ -1,0 +1,43 @@
+using System.Globalization;
+using System.Text.Json;
+
+namespace McuBench.Stats.Tests;
+
+/// <summary>One case of a reference file: its data and expected values, found by path.</summary>
+internal sealed class ReferenceCase
+{
+    private readonly JsonElement _root;
+
+    private ReferenceCase(JsonElement root) => _root = root;
+
+    /// <summary>Reads a case by its key in <c>SOURCES.md</c>.</summary>
+    internal static ReferenceCase Of(string file, string key)
+    {
+        string path = Path.Combine(AppContext.BaseDirectory, "reference", file + ".json");
+        using var document = JsonDocument.Parse(File.ReadAllBytes(path));
+        return new ReferenceCase(document.RootElement.GetProperty(key).Clone());
+    }
+
+    /// <summary>The number at a path of names; digits in text are read too.</summary>
+    internal double Number(params string[] path) => ToNumber(At(path));
+
+    /// <summary>The numbers of the list at a path of names.</summary>
+    internal double[] Numbers(params string[] path) => [.. At(path).EnumerateArray().Select(ToNumber)];
+
+    /// <summary>The rows of the table at a path of names.</summary>
+    internal double[][] Rows(params string[] path) =>
+        [.. At(path).EnumerateArray().Select(row => row.EnumerateArray().Select(ToNumber).ToArray())];
+
+    /// <summary>The text at a path of names.</summary>
+    internal string Text(params string[] path) => At(path).GetString()!;
+
+    /// <summary>The names of the parts at a path of names.</summary>
+    internal string[] Names(params string[] path) => [.. At(path).EnumerateObject().Select(part => part.Name)];
+
+    private JsonElement At(string[] path) => path.Aggregate(_root, (element, name) => element.GetProperty(name));
+
+    private static double ToNumber(JsonElement element) =>
+        element.ValueKind == JsonValueKind.String
+            ? double.Parse(element.GetString()!, CultureInfo.InvariantCulture)
+            : element.GetDouble();
+}
