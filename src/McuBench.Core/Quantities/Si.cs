@@ -23,6 +23,12 @@ namespace McuBench.Core.Quantities;
 /// </remarks>
 internal static class Si
 {
+    /// <summary>The least power besides zero that is held, in watts: the last place of a decimal.</summary>
+    public const double SmallestPower = 1e-28;
+
+    /// <summary>The greatest power that is held, in watts.</summary>
+    public const double LargestPower = 7.9e28;
+
     /// <summary>0 °C in hundredths of a kelvin.</summary>
     private const int HundredthsOfKelvinAtZeroCelsius = 27315;
 
@@ -213,20 +219,18 @@ internal static class Si
         UnitsNet.Energy.FromJoules(Finite(joules, "Energy in joules", name));
 
     /// <summary>A power; all 17 digits of the double are kept wherever a decimal has places for them.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The power is not finite, or lies beyond 7.9e28 W, or is not zero
-    /// and below 5e-29 W.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The power is not finite, or larger than
+    /// <see cref="LargestPower"/>, or not zero and smaller than <see cref="SmallestPower"/>.</exception>
     public static Power Power(double watts, string name = "value")
     {
         // Not the cast: from double to decimal it keeps 15 digits.
         var digits = Finite(watts, "Power in watts", name).ToString("R", CultureInfo.InvariantCulture);
-        return
-            decimal.TryParse(digits, NumberStyles.Float, CultureInfo.InvariantCulture, out var held)
-            && (held != 0 || watts == 0)
-            ? UnitsNet.Power.FromWatts(held)
+        return watts == 0 || Math.Abs(watts) is >= SmallestPower and <= LargestPower
+            ? UnitsNet.Power.FromWatts(decimal.Parse(digits, NumberStyles.Float, CultureInfo.InvariantCulture))
             : throw new ArgumentOutOfRangeException(
                 name,
                 watts,
-                $"Power must be zero or between 5e-29 W and 7.9e28 W in size; was {digits} W."
+                $"Power must be zero or between 1e-28 W and 7.9e28 W in size; was {digits} W."
             );
     }
 

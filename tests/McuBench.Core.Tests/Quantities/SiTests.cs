@@ -116,8 +116,8 @@ public class SiTests
 
     [Theory]
     [InlineData(double.NaN, "Power in watts must be finite; was NaN.")]
-    [InlineData(1e29, "Power must be zero or between 5e-29 W and 7.9e28 W in size; was 1E+29 W.")]
-    [InlineData(-1e-30, "Power must be zero or between 5e-29 W and 7.9e28 W in size; was -1E-30 W.")]
+    [InlineData(1e29, "Power must be zero or between 1e-28 W and 7.9e28 W in size; was 1E+29 W.")]
+    [InlineData(-9e-29, "Power must be zero or between 1e-28 W and 7.9e28 W in size; was -9E-29 W.")]
     public void Power_BeyondADecimal_Throws(double watts, string message) =>
         AssertRefused(message, () => Si.Power(watts, "draw"), "draw");
 
