@@ -49,6 +49,9 @@ internal readonly record struct DecimalNumber(bool IsNegative, BigInteger Magnit
 
     public bool IsZero => Magnitude.IsZero;
 
+    /// <summary>The power of ten of the leading digit: 2 for 412.1. Not for zero.</summary>
+    public int LeadingPower => Digits(Magnitude).Length - 1 + PowerOfTen;
+
     /// <summary>The shortest decimal that reads back as this finite double: what a writer of source code wrote.</summary>
     public static DecimalNumber Of(double value) =>
         double.IsFinite(value)
@@ -154,6 +157,31 @@ internal readonly record struct DecimalNumber(bool IsNegative, BigInteger Magnit
         static double Short(double integer, int power) =>
             power < 0 ? integer / ExactPowersOfTen[-power] : integer * ExactPowersOfTen[power];
     }
+
+    /// <summary>The number in digits that read back as it: plain up to six places on either side of the point, with an
+    /// exponent beyond.</summary>
+    public string ToText()
+    {
+        const int plainPlaces = 6;
+        var digits = Digits(Magnitude);
+        var kept = digits.TrimEnd('0');
+        if (kept.Length == 0)
+        {
+            return IsNegative ? "-0" : "0";
+        }
+
+        var power = PowerOfTen + digits.Length - kept.Length;
+        var leading = kept.Length - 1 + power;
+        var text =
+            leading is < -plainPlaces or > plainPlaces
+                ? $"{kept[0]}{(kept.Length > 1 ? "." : "")}{kept[1..]}e{leading.ToString(CultureInfo.InvariantCulture)}"
+            : power >= 0 ? kept + new string('0', power)
+            : leading >= 0 ? $"{kept[..(leading + 1)]}.{kept[(leading + 1)..]}"
+            : $"0.{new string('0', -leading - 1)}{kept}";
+        return IsNegative ? "-" + text : text;
+    }
+
+    private static string Digits(BigInteger magnitude) => magnitude.ToString(CultureInfo.InvariantCulture);
 
     private static int ReadExponent(ReadOnlySpan<char> text, out int exponent)
     {

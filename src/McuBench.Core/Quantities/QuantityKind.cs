@@ -84,6 +84,26 @@ internal sealed class QuantityKind
 
     public IEnumerable<Unit> Units => PrefixedUnits.Concat(OtherUnits);
 
+    /// <summary>The largest of the prefixed units in which the number is at least 1; the smallest of them where none is,
+    /// and the bare SI unit (the largest, of a ratio) for zero.</summary>
+    public Unit UnitFor(DecimalNumber si)
+    {
+        if (si.IsZero)
+        {
+            return PrefixedUnits.FirstOrDefault(unit => unit.PowerOfTen == 0) ?? PrefixedUnits[0];
+        }
+
+        foreach (var unit in PrefixedUnits)
+        {
+            if (si.LeadingPower >= unit.PowerOfTen)
+            {
+                return unit;
+            }
+        }
+
+        return PrefixedUnits[^1];
+    }
+
     private static ImmutableArray<Unit> Prefixed(string symbol, params ReadOnlySpan<string> prefixes) =>
         With(symbol, 1, 0, prefixes);
 

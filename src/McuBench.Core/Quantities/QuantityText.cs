@@ -173,4 +173,64 @@ public static class QuantityText
         out Ratio value,
         [NotNullWhen(false)] out QuantityTextError? error
     ) => QuantityNotation.Ratio.TryParse(text, out value, out error);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "412.1 ms".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(Duration quantity) => QuantityNotation.Duration.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "160 MHz".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(Frequency quantity) => QuantityNotation.Frequency.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "12 mA".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(ElectricCurrent quantity) => QuantityNotation.Current.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "3.3 V".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(ElectricPotential quantity) => QuantityNotation.Voltage.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "3.6 mC".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(ElectricCharge quantity) => QuantityNotation.Charge.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "12 mJ".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(Energy quantity) => QuantityNotation.Energy.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "40 mW".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(Power quantity) => QuantityNotation.Power.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "296.15 K".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(Temperature quantity) => QuantityNotation.Temperature.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "100 mohm".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(ElectricResistance quantity) => QuantityNotation.Resistance.Format(quantity);
+
+    /// <summary>Writes a quantity so that it reads back to the bit: "50 ppm".</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
+    /// where there is one; the unit in ASCII letters.</returns>
+    public static string Format(Ratio quantity) => QuantityNotation.Ratio.Format(quantity);
 }
