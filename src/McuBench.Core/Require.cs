@@ -7,32 +7,22 @@ namespace McuBench.Core;
 /// units; what they refuse is named with its value and the rule.</summary>
 internal static class Require
 {
-    /// <summary>How long a name or a note may be.</summary>
+    /// <summary>How long a name may be.</summary>
     public const int LongestName = 200;
 
+    /// <summary>How long a description may be.</summary>
+    public const int LongestDescription = 2000;
+
     /// <summary>A name: not blank, on one line, of at most <see cref="LongestName"/> characters, without white space at its ends.</summary>
-    public static string Name(string value, string what, string parameter)
-    {
-        ArgumentNullException.ThrowIfNull(value, parameter);
-        if (string.IsNullOrWhiteSpace(value))
-        {
-            throw new ArgumentException($"{what} must hold a visible character; was \"{Shown(value)}\".", parameter);
-        }
-
-        if (char.IsWhiteSpace(value[0]) || char.IsWhiteSpace(value[^1]))
-        {
-            throw new ArgumentException(
-                $"{what} must not begin or end with white space; was \"{Shown(value)}\".",
-                parameter
-            );
-        }
-
-        return Line(value, what, parameter);
-    }
+    public static string Name(string value, string what, string parameter) => Line(value, LongestName, what, parameter);
 
     /// <summary>A name that may be absent.</summary>
     public static string? OptionalName(string? value, string what, string parameter) =>
         value is null ? null : Name(value, what, parameter);
+
+    /// <summary>A description that may be absent: a name's rules, at greater length.</summary>
+    public static string? OptionalDescription(string? value, string what, string parameter) =>
+        value is null ? null : Line(value, LongestDescription, what, parameter);
 
     public static T Given<T>(T value, string parameter)
         where T : class
@@ -129,13 +119,27 @@ internal static class Require
                 $"{what} must not be negative; was {shown(normalized)}."
             );
 
-    private static string Line(string value, string what, string parameter)
+    private static string Line(string value, int longest, string what, string parameter)
     {
-        if (value.Length > LongestName)
+        ArgumentNullException.ThrowIfNull(value, parameter);
+        if (string.IsNullOrWhiteSpace(value))
+        {
+            throw new ArgumentException($"{what} must hold a visible character; was \"{Shown(value)}\".", parameter);
+        }
+
+        if (char.IsWhiteSpace(value[0]) || char.IsWhiteSpace(value[^1]))
+        {
+            throw new ArgumentException(
+                $"{what} must not begin or end with white space; was \"{Shown(value)}\".",
+                parameter
+            );
+        }
+
+        if (value.Length > longest)
         {
             throw new ArgumentException(
                 FormattableString.Invariant(
-                    $"{what} must have at most {LongestName} characters; had {value.Length}: \"{Shown(value)}\"."
+                    $"{what} must have at most {longest} characters; had {value.Length}: \"{Shown(value)}\"."
                 ),
                 parameter
             );

@@ -37,7 +37,7 @@ public sealed record Board
     public string? Description
     {
         get;
-        init => field = Require.OptionalName(value, "Board's description", nameof(Description));
+        init => field = Require.OptionalDescription(value, "Board's description", nameof(Description));
     }
 
     private static ValueList<ExecutionCore> Distinct(ValueList<ExecutionCore> cores, string parameter)

@@ -22,6 +22,6 @@ public sealed record ExecutionCore
     public string? Description
     {
         get;
-        init => field = Require.OptionalName(value, "Execution core's description", nameof(Description));
+        init => field = Require.OptionalDescription(value, "Execution core's description", nameof(Description));
     }
 }

@@ -43,7 +43,7 @@ public sealed record Workload
     public string? Description
     {
         get;
-        init => field = Require.OptionalName(value, "Workload's description", nameof(Description));
+        init => field = Require.OptionalDescription(value, "Workload's description", nameof(Description));
     }
 
     /// <summary>The checksum that a right run's output has, when known; compared letter by letter, case aside.</summary>

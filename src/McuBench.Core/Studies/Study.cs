@@ -86,7 +86,7 @@ public sealed record Study
     public string? Description
     {
         get;
-        init => field = Require.OptionalName(value, "Study's description", nameof(Description));
+        init => field = Require.OptionalDescription(value, "Study's description", nameof(Description));
     }
 
     /// <summary>Whether its data are invented, as in a demonstration; reports then say so.</summary>
@@ -137,26 +137,29 @@ public sealed record Study
 
     /// <summary>The trials gathered by setup, workload and timer, in order of the study's lists. O(n log n), computed at
     /// each call.</summary>
-    public IReadOnlyList<TrialSeries> Series() =>
+    public IReadOnlyList<TrialSeries> Series()
+    {
+        var workloads = Places(Workloads, workload => workload.Name);
+        var setups = Places(Setups, setup => setup.Name);
+        return
         [
             .. Trials
-                .GroupBy(t => (t.Setup.Name, Workload: t.Workload.Name, Timer: t.Timer.Name))
-                .Select(group => new TrialSeries(group))
-                .OrderBy(series => IndexOf(Workloads, series.Workload))
-                .ThenBy(series => IndexOf(Setups, series.Setup)),
+                .GroupBy(t => (Setup: t.Setup.Name, Workload: t.Workload.Name, Timer: t.Timer.Name))
+                .OrderBy(group => workloads[group.Key.Workload])
+                .ThenBy(group => setups[group.Key.Setup])
+                .Select(group => new TrialSeries(group)),
         ];
+    }
 
-    private static int IndexOf<T>(IReadOnlyList<T> list, T item)
+    private static Dictionary<string, int> Places<T>(IReadOnlyList<T> items, Func<T, string> name)
     {
-        for (var i = 0; i < list.Count; i++)
+        var places = new Dictionary<string, int>(items.Count, StringComparer.Ordinal);
+        for (var i = 0; i < items.Count; i++)
         {
-            if (EqualityComparer<T>.Default.Equals(list[i], item))
-            {
-                return i;
-            }
+            places.Add(name(items[i]), i);
         }
 
-        return -1;
+        return places;
     }
 
     private static string Place(string what, int index) => FormattableString.Invariant($"{what} {index}");
