@@ -1,0 +1,155 @@
+using McuBench.Core.Quantities;
+using McuBench.Stats.Descriptive;
+
+namespace McuBench.Core.Conclusions;
+
+/// <summary>Fits the split of run time by clock and puts its results together.</summary>
+internal static class ClockSplitFigures
+{
+    public static ClockSplit Of(SetupSummary[] group, ConclusionOptions options)
+    {
+        double[] periods = [.. group.Select(s => 1 / Si.Hertz(s.Setup.Clock.Nominal))];
+        var variances = Variances(group, out var degreesOfFreedom);
+
+        // The clocks' tolerances move a point along x by a share of x, which is the same as moving it along y by that
+        // share of the part that follows the clock. A first line without them gives that part.
+        var slope = UncertainLine
+            .Through(periods, [.. group.Select(s => s.Workings.RunTime)], variances, degreesOfFreedom)
+            .Slope.Value;
+        var points = new UncertainValue[group.Length];
+        for (var i = 0; i < group.Length; i++)
+        {
+            points[i] = group[i].Workings.RunTime;
+            if (group[i].Setup.Clock.Tolerance is not { } tolerance)
+            {
+                continue;
+            }
+
+            // A clock that is fast makes true periods shorter than nominal ones.
+            var amount = -slope * periods[i] * RunTimeFigures.OfTolerance(Si.Fraction(tolerance));
+            points[i] = points[i]
+                .Plus(UncertainValue.Of(0, new Contribution(RunTimeFigures.ClockTolerance(group[i].Series), amount)));
+            variances[i] += amount * amount;
+        }
+
+        var line = UncertainLine.Through(periods, points, variances, degreesOfFreedom);
+        return Results(group, periods, line, options);
+    }
+
+    /// <summary>
+    /// The variances that points are weighted with: the relative scatter pooled over all clocks, since each clock's own
+    /// from a few trials would make weights that follow chance, and the timer's step as far as scatter doesn't take it
+    /// out.
+    /// </summary>
+    private static double[] Variances(SetupSummary[] group, out double degreesOfFreedom)
+    {
+        double squares = 0;
+        var toSpare = 0;
+        foreach (var summary in group)
+        {
+            var n = summary.Series.Trials.Count;
+            if (n < 2)
+            {
+                continue;
+            }
+
+            double[] seconds = [.. summary.Series.RunTimes.Select(t => Si.Seconds(t))];
+            var mean = summary.Workings.RunTime.Value;
+            squares += (n - 1) * Scale.Variance(seconds) / (mean * mean);
+            toSpare += n - 1;
+        }
+
+        var pooled = toSpare > 0 ? squares / toSpare : 0;
+        var ofScatter = new double[group.Length];
+        var ofStep = new double[group.Length];
+        for (var i = 0; i < group.Length; i++)
+        {
+            var runTime = group[i].Workings.RunTime;
+            ofScatter[i] = pooled * runTime.Value * runTime.Value / group[i].Series.Trials.Count;
+            ofStep[i] = runTime
+                .Contributions.Where(c => c.Source.Key.StartsWith(ReadingMean.StepKey, StringComparison.Ordinal))
+                .Sum(c => c.Amount * c.Amount);
+        }
+
+        // Where the step makes up most of the variance, the little that was estimated from scatter hardly matters.
+        double[] variances = [.. ofScatter.Zip(ofStep, (scatter, step) => scatter + step)];
+        var share = ofScatter.Sum() / variances.Sum();
+        degreesOfFreedom = toSpare > 0 && share > 0 ? toSpare / (share * share) : double.PositiveInfinity;
+        return variances;
+    }
+
+    private static ClockSplit Results(
+        SetupSummary[] group,
+        double[] periods,
+        UncertainLine line,
+        ConclusionOptions options
+    )
+    {
+        var measure = new Measure(
+            options.Confidence,
+            group.Sum(s => s.Series.Trials.Count),
+            "weighted straight line in 1/f, propagated by source (GUM 5.1)"
+        );
+        var fixedTime = measure.Of(line.Intercept, seconds => Si.Duration(seconds), Ends.Symmetric);
+        var fixedPart = fixedTime switch
+        {
+            { Lower: { } lower } when Si.Seconds(lower) > 0 => FixedPart.Present,
+            { Upper: { } upper } when Si.Seconds(upper) < 0 => FixedPart.Negative,
+            _ => FixedPart.NotResolved,
+        };
+        var items = group[0].Workload.WorkItemsPerRun;
+        return new ClockSplit(
+            ClockGroup.NameOf(group),
+            group.Select((summary, i) => Point(summary, periods[i], line, measure)),
+            fixedTime,
+            measure.Of(line.Slope, cycles => cycles, Ends.Symmetric),
+            measure.Of(line.Slope.Times(1.0 / items), cycles => cycles, Ends.Symmetric),
+            fixedPart,
+            line.LackOfFit,
+            Notes(group, line, fixedPart),
+            line,
+            measure
+        );
+    }
+
+    private static ClockSplitPoint Point(SetupSummary summary, double period, UncertainLine line, Measure measure)
+    {
+        var fitted = line.At(period).Value;
+        var runTime = summary.Workings.RunTime;
+        var scaling = runTime.Minus(line.Intercept);
+        return new ClockSplitPoint(
+            summary,
+            Si.Duration(fitted),
+            Si.Duration(runTime.Value - fitted),
+            measure.Of(scaling.Over(runTime), share => Si.Ratio(share), Ends.Symmetric),
+            measure.Of(scaling, seconds => Si.Duration(seconds), Ends.Symmetric)
+        );
+    }
+
+    private static IEnumerable<string> Notes(SetupSummary[] group, UncertainLine line, FixedPart fixedPart)
+    {
+        if (line.LackOfFit is null)
+        {
+            yield return "Two clocks: the fixed part is an apparent one, since wait states that are added at the higher clock look the same.";
+        }
+        else if (line.LackOfFit.IsRefuted)
+        {
+            yield return $"Run times at {group.Length} clocks don't lie on a line in 1/f (p = {Said.Number(line.LackOfFit.PValue, 2)}): wait states or caches change with the clock. The split is an apparent one, and its intervals don't allow for the misfit.";
+        }
+
+        if (fixedPart == FixedPart.Negative)
+        {
+            yield return "The fixed part comes out below zero, which no part of a run can be: periodic interrupts, a timer's bias, or a timer that follows the clock.";
+        }
+
+        if (group.Any(s => s.Setup.Clock.Tolerance is null))
+        {
+            yield return "A clock's tolerance is unknown and not in the intervals.";
+        }
+
+        if (group.Select(s => string.Join('|', s.Specimens)).Distinct(StringComparer.Ordinal).Count() > 1)
+        {
+            yield return "The clocks were not all run on the same specimens: differences between specimens are in the split.";
+        }
+    }
+}
