@@ -58,6 +58,75 @@ public static class Quantiles
         return position.Fraction == 0 ? lower : position.Between(lower, sorted[position.Index + 1]);
     }
 
+    /// <summary>Several quantiles of values at once. O(n log k) on average for k probabilities, with a pooled copy of the
+    /// values and no other allocation.</summary>
+    /// <param name="values">At least one value, each finite.</param>
+    /// <param name="probabilities">The probabilities, each from 0 to 1, in any order.</param>
+    /// <param name="results">Where the quantiles go, one for each probability in the same order.</param>
+    /// <param name="definition">Which of the nine quantiles is meant.</param>
+    /// <exception cref="ArgumentException">There is no value, or the results are not as many as the probabilities.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is NaN or infinite, a probability lies outside [0, 1],
+    /// or the definition is not one of the nine.</exception>
+    public static void Of(
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<double> probabilities,
+        Span<double> results,
+        QuantileDefinition definition = QuantileDefinition.HyndmanFan7
+    )
+    {
+        Check.Finite(values);
+        Check.Named(definition);
+        if (results.Length != probabilities.Length)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"Count of results must be {probabilities.Length}, one for each probability; was {results.Length}."
+                ),
+                nameof(results)
+            );
+        }
+
+        int n = values.Length;
+        int[] scratchRanks = ArrayPool<int>.Shared.Rent(probabilities.Length);
+        Span<int> ranks = scratchRanks.AsSpan(0, probabilities.Length);
+        for (int i = 0; i < probabilities.Length; i++)
+        {
+            Check.Probability(probabilities[i], nameof(probabilities));
+            ranks[i] = QuantilePosition.Of(n, probabilities[i], definition).Index;
+        }
+
+        double[] scratch = ArrayPool<double>.Shared.Rent(n);
+        Span<double> copy = scratch.AsSpan(0, n);
+        values.CopyTo(copy);
+        ranks.Sort();
+        Selection.Many(copy, ranks);
+        for (int i = 0; i < probabilities.Length; i++)
+        {
+            QuantilePosition position = QuantilePosition.Of(n, probabilities[i], definition);
+            double lower = copy[position.Index];
+            results[i] = position.Fraction == 0 ? lower : position.Between(lower, After(copy, position.Index, ranks));
+        }
+
+        ArrayPool<int>.Shared.Return(scratchRanks);
+        ArrayPool<double>.Shared.Return(scratch);
+    }
+
+    /// <summary>The value of the rank after a selected one: the least up to the next selected one.</summary>
+    private static double After(ReadOnlySpan<double> selected, int rank, ReadOnlySpan<int> ranks)
+    {
+        int last = selected.Length - 1;
+        foreach (int other in ranks)
+        {
+            if (other > rank)
+            {
+                last = other;
+                break;
+            }
+        }
+
+        return Least(selected[(rank + 1)..(last + 1)]);
+    }
+
     private static double Least(ReadOnlySpan<double> values)
     {
         double least = values[0];

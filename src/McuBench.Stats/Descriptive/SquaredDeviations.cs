@@ -19,13 +19,13 @@ internal readonly record struct SquaredDeviations(double Mean, double Sum, int E
     /// <summary>The deviations of finite values, of which there is at least one. O(n), two passes.</summary>
     internal static SquaredDeviations Of(ReadOnlySpan<double> values)
     {
-        (double mean, bool allEqual) = MeanOf(values, 0);
-        if (allEqual)
+        if (values.IndexOfAnyExcept(values[0]) < 0)
         {
             // Rounding in the mean must not make a spread where there is none.
             return new SquaredDeviations(values[0], 0, 0);
         }
 
+        double mean = CompensatedSum.Of(values) / values.Length;
         double sum = SumOf(values, mean, 0);
         if (double.IsFinite(mean) && double.IsFinite(sum) && sum >= SmallestTrusted)
         {
@@ -33,26 +33,26 @@ internal readonly record struct SquaredDeviations(double Mean, double Sum, int E
         }
 
         int exponent = ExponentOfLargest(values);
-        mean = MeanOf(values, -exponent).Mean;
+        mean = ScaledMean(values, exponent);
         return new SquaredDeviations(mean, SumOf(values, mean, -exponent), exponent);
     }
 
     /// <summary>The mean of finite values, of which there is at least one, also where their sum overflows. O(n).</summary>
     internal static double MeanAlone(ReadOnlySpan<double> values)
     {
-        (double mean, bool allEqual) = MeanOf(values, 0);
-        if (allEqual)
+        if (values.IndexOfAnyExcept(values[0]) < 0)
         {
             return values[0];
         }
 
+        double mean = CompensatedSum.Of(values) / values.Length;
         if (double.IsFinite(mean))
         {
             return mean;
         }
 
         int exponent = ExponentOfLargest(values);
-        return Math.ScaleB(MeanOf(values, -exponent).Mean, exponent);
+        return Math.ScaleB(ScaledMean(values, exponent), exponent);
     }
 
     /// <summary>The mean in the unit of the data.</summary>
@@ -61,18 +61,15 @@ internal readonly record struct SquaredDeviations(double Mean, double Sum, int E
     /// <summary>The square root of the sum divided by a divisor, in the unit of the data; never overflows.</summary>
     internal double RootOver(double divisor) => Math.ScaleB(Math.Sqrt(Sum / divisor), Exponent);
 
-    private static (double Mean, bool AllEqual) MeanOf(ReadOnlySpan<double> values, int scale)
+    private static double ScaledMean(ReadOnlySpan<double> values, int exponent)
     {
         var total = new CompensatedSum();
-        double first = values[0];
-        bool allEqual = true;
         foreach (double value in values)
         {
-            allEqual &= value == first;
-            total.Add(scale == 0 ? value : Math.ScaleB(value, scale));
+            total.Add(Math.ScaleB(value, -exponent));
         }
 
-        return (total.Value / values.Length, allEqual);
+        return total.Value / values.Length;
     }
 
     private static double SumOf(ReadOnlySpan<double> values, double mean, int scale)

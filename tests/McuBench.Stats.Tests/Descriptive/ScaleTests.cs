@@ -102,4 +102,116 @@ public sealed class ScaleTests
             Agree.Relative(64 * Scale.Variance(data.Values), Scale.Variance(moved), 1e-13);
         }
     }
+
+    [Theory]
+    [MemberData(nameof(RobustReference.Sets), MemberType = typeof(RobustReference))]
+    public void EveryScale_DataSets_AgreesWithRAndSciPy(string set)
+    {
+        double[] values = Datasets.Values(set);
+        ReferenceCase r = RobustReference.R(set);
+        ReferenceCase scipy = RobustReference.SciPy(set);
+
+        RobustReference.AgreeWithBoth(set, "variance", Scale.Variance(values), 1e-14);
+        // Quartiles round in the last place of the values, and so does their difference.
+        Assert.Equal(r.Number("iqr"), Scale.InterquartileRange(values), 4e-16 * values.Max());
+        Assert.Equal(scipy.Number("iqr"), Scale.InterquartileRange(values), 4e-16 * values.Max());
+        Agree.Relative(scipy.Number("mad"), Scale.MedianAbsoluteDeviation(values), 1e-15);
+        // R rounds the factor to 1.4826.
+        Agree.Relative(r.Number("mad"), Scale.MedianAbsoluteDeviation(values, Consistency.None) * 1.4826, 1e-15);
+        Agree.Relative(r.Numbers("winsorized_20")[1], Scale.WinsorizedVariance(values, 0.2), 1e-13);
+        Agree.Relative(scipy.Numbers("winsorized_20")[1], Scale.WinsorizedVariance(values, 0.2), 1e-13);
+        RobustReference.AgreeWithBoth(set, "sn_raw", Scale.Sn(values, Consistency.None), 1e-15);
+        Agree.Relative(r.Number("sn"), Scale.Sn(values), 1e-14);
+        Agree.Relative(scipy.Number("qn_raw"), Scale.Qn(values, Consistency.None), 0);
+        // robustbase 0.95 passes Qn through single precision, on the offset data of 10 million as well.
+        double single = set is "offset" ? 1e-6 : 6e-8;
+        Agree.Relative(r.Number("qn_raw"), Scale.Qn(values, Consistency.None), single);
+        Agree.Relative(r.Number("qn"), Scale.Qn(values), single);
+    }
+
+    [Fact]
+    public void SnAndQn_SmallSamples_AgreeWithRobustbase()
+    {
+        var reference = ReferenceCase.Of("classic-data", "cl-sn-qn-small");
+        double[][] samples = reference.Rows("input", "samples");
+        for (int i = 0; i < samples.Length; i++)
+        {
+            Agree.Relative(reference.Numbers("expected", "Sn_raw")[i], Scale.Sn(samples[i], Consistency.None), 1e-15);
+            Agree.Relative(reference.Numbers("expected", "Sn")[i], Scale.Sn(samples[i]), 1e-11);
+            Agree.Relative(reference.Numbers("expected", "Qn_raw")[i], Scale.Qn(samples[i], Consistency.None), 1e-15);
+            Agree.Relative(reference.Numbers("expected", "Qn_new_constants")[i], Scale.Qn(samples[i]), 6e-8);
+        }
+    }
+
+    [Fact]
+    public void SnAndQn_PassageTimes_AgreeWithTheReference()
+    {
+        var reference = ReferenceCase.Of("classic-data", "cl-newcomb");
+        double[] values = reference.Numbers("input", "y");
+
+        Assert.Equal(reference.Number("recomputed", "Sn_raw"), Scale.Sn(values, Consistency.None));
+        Agree.Relative(reference.Number("expected", "Sn"), Scale.Sn(values), 1e-12);
+        Assert.Equal(reference.Number("recomputed", "Qn_raw_order_statistic"), Scale.Qn(values, Consistency.None));
+        Agree.Relative(reference.Number("expected", "Qn_robustbase_0.95"), Scale.Qn(values), 1e-11);
+    }
+
+    [Property(Arbitrary = [typeof(Dyadic)])]
+    public void Sn_AnyValues_IsTheDefinition(Dyadic data)
+    {
+        double[] values = [.. data.Values, 0, 1];
+        double[] inner =
+        [
+            .. values.Select(a => values.Select(b => Math.Abs(a - b)).Order().ElementAt(values.Length / 2)),
+        ];
+
+        Assert.Equal(inner.Order().ElementAt((values.Length + 1) / 2 - 1), Scale.Sn(values, Consistency.None));
+    }
+
+    [Property(Arbitrary = [typeof(Dyadic)])]
+    public void Qn_AnyValues_IsTheDefinition(Dyadic data)
+    {
+        double[] values = [.. data.Values, 0, 1];
+        int half = values.Length / 2 + 1;
+        IEnumerable<double> pairs = values.SelectMany((a, i) => values.Skip(i + 1).Select(b => Math.Abs(a - b)));
+
+        Assert.Equal(pairs.Order().ElementAt(half * (half - 1) / 2 - 1), Scale.Qn(values, Consistency.None));
+    }
+
+    [Property(Arbitrary = [typeof(Dyadic)])]
+    public void SnAndQn_ShiftedScaledAndPermuted_FollowTheData(Dyadic data, int seed)
+    {
+        double[] values = [.. data.Values, 3];
+        double[] moved = [.. data.Shuffled(seed).Append(3).Select(value => -4 * (value + 16))];
+
+        Assert.Equal(4 * Scale.Sn(values), Scale.Sn(moved));
+        Assert.Equal(4 * Scale.Qn(values), Scale.Qn(moved));
+        Assert.Equal(4 * Scale.InterquartileRange(values), Scale.InterquartileRange(moved), 1e-12);
+    }
+
+    [Fact]
+    public void SnAndQn_OneValue_AreRefusedWithTheNumberThatWouldDo()
+    {
+        Assert.StartsWith(
+            "Count of values must be at least 2; was 1.",
+            Assert.Throws<ArgumentException>(() => Scale.Sn([1])).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Throws<ArgumentException>(() => Scale.Qn([1]));
+    }
+
+    [Fact]
+    public void Qn_DifferenceAboveTheGreatestNumber_IsRefused() =>
+        Assert.StartsWith(
+            "Qn of the values must be below 1.8E308",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Scale.Qn([-1.7e308, 1.7e308])).Message,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void NormalizedInterquartileRange_NormalQuartiles_IsOne() =>
+        Agree.Relative(
+            1,
+            Scale.NormalizedInterquartileRange([-1, -0.674489750196081743, 0, 0.674489750196081743, 1]),
+            1e-15
+        );
 }

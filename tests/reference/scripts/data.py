@@ -14,5 +14,13 @@ def plain(value):
     return None if value is None else float(value)
 
 
+def text(value, indent=0):
+    if not isinstance(value, dict):
+        return json.dumps(value)
+    pad = " " * (indent + 2)
+    parts = [f"{pad}{json.dumps(name)}: {text(part, indent + 2)}" for name, part in value.items()]
+    return "{\n" + ",\n".join(parts) + "\n" + " " * indent + "}"
+
+
 def write_json(value, name):
-    (REFERENCE / name).write_text(json.dumps(plain(value), indent=2) + "\n")
+    (REFERENCE / name).write_text(text(plain(value)) + "\n")
