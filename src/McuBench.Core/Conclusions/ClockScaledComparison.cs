@@ -39,7 +39,7 @@ public sealed record ClockScaledComparison
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         var asked = options ?? ConclusionOptions.Default;
-        return Of(first, second, (a, b) => Comparison.Of(a, b, asked), asked);
+        return Of(first, second, (a, b) => SetupComparison.Of(a, b, asked), asked);
     }
 
     /// <summary>Whether a split has a part that follows the clock at each of its clocks, so that ratios can be made of it.</summary>
@@ -50,7 +50,7 @@ public sealed record ClockScaledComparison
     internal static ClockScaledComparison Of(
         ClockSplit first,
         ClockSplit second,
-        Func<SetupSummary, SetupSummary, Comparison> compare,
+        Func<SetupSummary, SetupSummary, SetupComparison> compare,
         ConclusionOptions options
     )
     {
@@ -93,7 +93,7 @@ public sealed record ClockScaledComparison
     }
 
     private static ClockScaledPair Pair(
-        Comparison gross,
+        SetupComparison gross,
         UncertainLine first,
         UncertainLine second,
         ConclusionOptions options

@@ -4,7 +4,7 @@ namespace McuBench.Core.Conclusions;
 /// <remarks>Immutable; equal when all properties are equal. Safe to use from many threads.</remarks>
 public sealed record ClockScaledPair
 {
-    internal ClockScaledPair(Comparison gross, QuantityComparison scaling, bool isOrderReversed)
+    internal ClockScaledPair(SetupComparison gross, QuantityComparison scaling, bool isOrderReversed)
     {
         Gross = gross;
         Scaling = scaling;
@@ -12,7 +12,7 @@ public sealed record ClockScaledPair
     }
 
     /// <summary>The comparison as measured.</summary>
-    public Comparison Gross { get; }
+    public SetupComparison Gross { get; }
 
     /// <summary>The comparison of the time that follows the clock, each at its own clock: what would be left if the
     /// fixed time were the same for both or none.</summary>

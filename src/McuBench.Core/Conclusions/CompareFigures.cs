@@ -32,13 +32,15 @@ internal static class CompareFigures
         var ratio = first.Over(second);
         var measure = new Measure(options.Confidence, trials, Method);
         var measured = measure.Of(ratio, number => number, Ends.Logarithmic);
-        var saved = measure.Complement(ratio);
+        var savedByFirst = measure.Complement(ratio);
+        var savedBySecond = measure.Complement(second.Over(first));
         if (!measured.HasInterval)
         {
             return new QuantityComparison(
                 quantity,
                 measured,
-                saved,
+                savedByFirst,
+                savedBySecond,
                 Verdict.NoVerdict,
                 less: null,
                 NoVerdictReason.NoInterval,
@@ -75,7 +77,8 @@ internal static class CompareFigures
         return new QuantityComparison(
             quantity,
             measured,
-            saved,
+            savedByFirst,
+            savedBySecond,
             verdict,
             less,
             withheld,

@@ -5,7 +5,7 @@ internal static class ComparisonReview
 {
     public static IEnumerable<Finding> OfOrder(
         string workload,
-        IReadOnlyList<Comparison> comparisons,
+        IReadOnlyList<SetupComparison> comparisons,
         IReadOnlySet<string> drifting
     )
     {

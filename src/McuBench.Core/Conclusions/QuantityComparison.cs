@@ -14,7 +14,8 @@ public sealed record QuantityComparison
     internal QuantityComparison(
         ComparedQuantity quantity,
         Measured<double> ratio,
-        Measured<Ratio> saved,
+        Measured<Ratio> savedByFirst,
+        Measured<Ratio> savedBySecond,
         Verdict verdict,
         Side? less,
         NoVerdictReason? reason,
@@ -24,7 +25,8 @@ public sealed record QuantityComparison
     {
         Quantity = quantity;
         Ratio = ratio;
-        Saved = saved;
+        SavedByFirst = savedByFirst;
+        SavedBySecond = savedBySecond;
         Verdict = verdict;
         Less = less;
         Reason = reason;
@@ -40,7 +42,11 @@ public sealed record QuantityComparison
 
     /// <summary>How much less the first takes than the second, as a share of the second's figure: 1 less the ratio.
     /// Negative where the first takes more.</summary>
-    public Measured<Ratio> Saved { get; }
+    public Measured<Ratio> SavedByFirst { get; }
+
+    /// <summary>How much less the second takes than the first, as a share of the first's figure: 1 less the reciprocal
+    /// of the ratio. Negative where the second takes more.</summary>
+    public Measured<Ratio> SavedBySecond { get; }
 
     /// <summary>What the ratio says.</summary>
     public Verdict Verdict { get; }

@@ -100,19 +100,19 @@ internal sealed class StudyAnalysis(
         return [.. ClockGroup.Of(read).Select(group => CurrentAgainstClock.Of(group, options))];
     }
 
-    private List<Comparison> Comparisons(List<SetupSummary> summaries, Dictionary<string, Drift?> drifts)
+    private List<SetupComparison> Comparisons(List<SetupSummary> summaries, Dictionary<string, Drift?> drifts)
     {
         var pairs = summaries
             .GroupBy(s => s.Workload.Name, StringComparer.Ordinal)
             .SelectMany(workload => PairsOf([.. workload]))
             .Where(p => !string.Equals(p.First.Setup.Name, p.Second.Setup.Name, StringComparison.Ordinal))
             .ToList();
-        var comparisons = new List<Comparison>(pairs.Count);
+        var comparisons = new List<SetupComparison>(pairs.Count);
         for (var i = 0; i < pairs.Count; i++)
         {
             Step(ConclusionStage.Comparisons, i, pairs.Count);
             var (first, second) = pairs[i];
-            comparisons.Add(Comparison.Of(first, second, Drifts(first) || Drifts(second), options));
+            comparisons.Add(SetupComparison.Of(first, second, Drifts(first) || Drifts(second), options));
         }
 
         return comparisons;
@@ -120,7 +120,7 @@ internal sealed class StudyAnalysis(
         bool Drifts(SetupSummary summary) => drifts[RunTimeFigures.KeyOf(summary.Series)] is { IsFound: true };
     }
 
-    private List<ClockScaledComparison> Scaled(List<ClockSplit> splits, List<Comparison> comparisons)
+    private List<ClockScaledComparison> Scaled(List<ClockSplit> splits, List<SetupComparison> comparisons)
     {
         var known = comparisons.ToDictionary(c =>
             (RunTimeFigures.KeyOf(c.First.Series), RunTimeFigures.KeyOf(c.Second.Series))
@@ -135,10 +135,10 @@ internal sealed class StudyAnalysis(
                 .Select(p => ClockScaledComparison.Of(p.First, p.Second, Compare, options)),
         ];
 
-        Comparison Compare(SetupSummary first, SetupSummary second) =>
+        SetupComparison Compare(SetupSummary first, SetupSummary second) =>
             known.TryGetValue((RunTimeFigures.KeyOf(first.Series), RunTimeFigures.KeyOf(second.Series)), out var same)
                 ? same
-                : Comparison.Of(first, second, options);
+                : SetupComparison.Of(first, second, options);
 
         // The same setups timed with two timers: comparing them compares the timers.
         static bool SharesSetups(ClockSplit first, ClockSplit second) =>
@@ -148,7 +148,7 @@ internal sealed class StudyAnalysis(
     private Review ReviewOf(
         IReadOnlyList<TrialSeries> allSeries,
         List<SetupSummary> summaries,
-        List<Comparison> comparisons,
+        List<SetupComparison> comparisons,
         List<ClockSplit> splits,
         Dictionary<string, Drift?> drifts
     )

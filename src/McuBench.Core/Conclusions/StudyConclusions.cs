@@ -12,7 +12,7 @@ public sealed record StudyConclusions
         Study study,
         ConclusionOptions options,
         IEnumerable<SetupSummary> summaries,
-        IEnumerable<Comparison> comparisons,
+        IEnumerable<SetupComparison> comparisons,
         IEnumerable<ClockSplit> splits,
         IEnumerable<ClockScaledComparison> scaledComparisons,
         IEnumerable<CurrentAgainstClock> currents,
@@ -22,7 +22,7 @@ public sealed record StudyConclusions
         Study = study;
         Options = options;
         Summaries = ValueList<SetupSummary>.Of(summaries, "Summaries", nameof(summaries));
-        Comparisons = ValueList<Comparison>.Of(comparisons, "Comparisons", nameof(comparisons));
+        Comparisons = ValueList<SetupComparison>.Of(comparisons, "Comparisons", nameof(comparisons));
         Splits = ValueList<ClockSplit>.Of(splits, "Splits", nameof(splits));
         ScaledComparisons = ValueList<ClockScaledComparison>.Of(
             scaledComparisons,
@@ -44,7 +44,7 @@ public sealed record StudyConclusions
     public IReadOnlyList<SetupSummary> Summaries { get; }
 
     /// <summary>All pairs of setups within a workload, in order of <see cref="Summaries"/>.</summary>
-    public IReadOnlyList<Comparison> Comparisons { get; }
+    public IReadOnlyList<SetupComparison> Comparisons { get; }
 
     /// <summary>The split of run time by clock, wherever a board, core and build ran at two or more clocks.</summary>
     public IReadOnlyList<ClockSplit> Splits { get; }

@@ -7,9 +7,9 @@ namespace McuBench.Core.Conclusions;
 /// <summary>Two setups compared on one workload: by run time, by cycles per item, and by charge and energy per task
 /// where both were read; and all else in which the two differ.</summary>
 /// <remarks>Immutable; equal when all properties are equal. Safe to use from many threads.</remarks>
-public sealed record Comparison
+public sealed record SetupComparison
 {
-    internal Comparison(
+    internal SetupComparison(
         SetupSummary first,
         SetupSummary second,
         QuantityComparison runTime,
@@ -50,7 +50,7 @@ public sealed record Comparison
 
     /// <summary>How much less time the first takes, as a share of the second's run time: 20 % less time is the same
     /// result as 25 % faster. Negative where the first takes more.</summary>
-    public Measured<Ratio> TimeSaved => RunTime.Saved;
+    public Measured<Ratio> TimeSaved => RunTime.SavedByFirst;
 
     /// <summary>The comparison by clock cycles per work item, first to second.</summary>
     public QuantityComparison CyclesPerItem { get; }
@@ -76,7 +76,7 @@ public sealed record Comparison
     /// <param name="second">The one that is divided by.</param>
     /// <param name="options">Confidence and margin; <see cref="ConclusionOptions.Default"/> when null.</param>
     /// <exception cref="ArgumentException">The two executed different workloads.</exception>
-    public static Comparison Of(SetupSummary first, SetupSummary second, ConclusionOptions? options = null)
+    public static SetupComparison Of(SetupSummary first, SetupSummary second, ConclusionOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
@@ -89,7 +89,7 @@ public sealed record Comparison
     }
 
     /// <summary>Compares two setups of whose trials it is known whether they drifted.</summary>
-    internal static Comparison Of(SetupSummary first, SetupSummary second, bool drifts, ConclusionOptions options)
+    internal static SetupComparison Of(SetupSummary first, SetupSummary second, bool drifts, ConclusionOptions options)
     {
         if (first.Workload != second.Workload)
         {
@@ -108,7 +108,7 @@ public sealed record Comparison
 
         var (a, b) = (first.Workings, second.Workings);
         var items = first.Workload.WorkItemsPerRun;
-        return new Comparison(
+        return new SetupComparison(
             first,
             second,
             Compared(ComparedQuantity.RunTime, a.RunTime, b.RunTime),

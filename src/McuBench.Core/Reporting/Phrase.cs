@@ -1,0 +1,132 @@
+using System.Globalization;
+using McuBench.Core.Boards;
+using McuBench.Core.Conclusions;
+using McuBench.Core.Quantities;
+using McuBench.Core.Trials;
+using UnitsNet;
+
+namespace McuBench.Core.Reporting;
+
+/// <summary>The figures and turns of phrase that every sentence and table is put together from.</summary>
+internal static class Phrase
+{
+    /// <summary>A result's value, rounded to the second significant digit of its uncertainty (JCGM 100, 7.2.6).</summary>
+    public static string Value<T>(Measured<T> result)
+        where T : struct => Display.Of(result).Value;
+
+    /// <summary>A result's interval in full: "95 % interval 17.1 % to 18.9 %", or that there is none.</summary>
+    public static string IntervalOf<T>(Measured<T> result)
+        where T : struct =>
+        Display.Of(result) is { Lower: { } lower, Upper: { } upper }
+            ? $"{Confidence(result.Confidence)} interval {lower} to {upper}"
+            : "no interval";
+
+    /// <summary>Value and interval: "2.40 s (95 % interval 2.34 s to 2.46 s)".</summary>
+    public static string ValueAndInterval<T>(Measured<T> result)
+        where T : struct => $"{Value(result)} ({IntervalOf(result)})";
+
+    /// <summary>A table's cell: the value, and the interval behind it where there is one.</summary>
+    public static string Cell<T>(Measured<T>? result)
+        where T : struct =>
+        result is null ? "not read"
+        : Display.Of(result) is { Lower: { } lower, Upper: { } upper } display
+            ? $"{display.Value} [{display.WithoutUnit(lower)}, {display.WithoutUnit(upper)}]"
+        : $"{Value(result)} [no interval]";
+
+    /// <summary>A confidence as a percentage: "95 %".</summary>
+    public static string Confidence(double confidence) =>
+        string.Create(CultureInfo.InvariantCulture, $"{confidence * 100:0.##} %");
+
+    /// <summary>A share as a percentage of two significant digits: "0.87 %", "12 %".</summary>
+    public static string Percent(Ratio share) =>
+        string.Create(CultureInfo.InvariantCulture, $"{TwoDigits(Si.Fraction(share) * 100)} %");
+
+    /// <summary>A p-value: two significant digits, or that it lies below 0.0001.</summary>
+    public static string Probability(double p) =>
+        p < 1e-4 ? "below 0.0001" : TwoDigits(p).ToString(CultureInfo.InvariantCulture);
+
+    public static string Count(int number, string noun) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {noun}{(number == 1 ? "" : "s")}");
+
+    public static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>How many work items a run completes: "1000 spectra" can't be known, so "1000 × spectrum".</summary>
+    public static string Items(Workload workload) =>
+        string.Create(CultureInfo.InvariantCulture, $"{workload.WorkItemsPerRun} × {workload.ItemName}");
+
+    /// <summary>"a", "a and b", "a, b and c".</summary>
+    public static string List(IEnumerable<string> items)
+    {
+        var all = items.ToArray();
+        return all switch
+        {
+            [] => "nothing",
+            [var only] => only,
+            [.. var first, var last] => $"{string.Join(", ", first)} and {last}",
+        };
+    }
+
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    public static string Noun(ComparedQuantity quantity) =>
+        quantity switch
+        {
+            ComparedQuantity.RunTime => "run time",
+            ComparedQuantity.CyclesPerItem => "clock cycles per work item",
+            ComparedQuantity.ScalingCyclesPerItem => "clock cycles per work item with fixed time taken out",
+            ComparedQuantity.ScalingRunTime => "the part of the run that follows the clock",
+            ComparedQuantity.ChargePerTask => "charge per task",
+            _ => "energy per task",
+        };
+
+    public static string Word(Severity severity) =>
+        severity switch
+        {
+            Severity.Fault => "fault",
+            Severity.Caution => "caution",
+            _ => "note",
+        };
+
+    public static string Word(AttachmentState state) =>
+        state switch
+        {
+            AttachmentState.Off => "off",
+            AttachmentState.Idle => "idle",
+            _ => "active",
+        };
+
+    public static string Word(TimerReading reading) =>
+        reading switch
+        {
+            TimerReading.Rounded => "rounded to the step",
+            TimerReading.Truncated => "cut to the step below",
+            TimerReading.TickDifferenceRandomStart => "difference of two ticks, started anywhere",
+            _ => "difference of two ticks, started on a tick",
+        };
+
+    /// <summary>A trial by its place in the order, or by what it read where the order isn't known.</summary>
+    public static string Name(Trial trial) =>
+        trial.Order is { } order
+            ? string.Create(CultureInfo.InvariantCulture, $"#{order}")
+            : $"the one of {QuantityText.Format(trial.RunTime)}";
+
+    /// <summary>How a work item's name looks in the plural. Good for the regular nouns that workloads count.</summary>
+    public static string Plural(string noun) =>
+        noun.EndsWith('s')
+        || noun.EndsWith('x')
+        || noun.EndsWith("ch", StringComparison.Ordinal)
+        || noun.EndsWith("sh", StringComparison.Ordinal)
+            ? noun + "es"
+            : noun + "s";
+
+    private static decimal TwoDigits(double value)
+    {
+        if (value == 0)
+        {
+            return 0;
+        }
+
+        var places = Math.Clamp(1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 12);
+        return Math.Round((decimal)value, places);
+    }
+}

@@ -1,0 +1,6 @@
+namespace McuBench.Core.Reporting;
+
+/// <summary>A heading.</summary>
+/// <param name="Level">Its level, 2 (a section) or 3 (within one); level 1 is the report's title.</param>
+/// <param name="Text">What it says.</param>
+public sealed record ReportHeading(int Level, string Text) : ReportBlock;
