@@ -49,8 +49,8 @@ internal readonly record struct DecimalNumber(bool IsNegative, BigInteger Magnit
 
     public bool IsZero => Magnitude.IsZero;
 
-    /// <summary>The power of ten of the leading digit: 2 for 412.1. Not for zero.</summary>
-    public int LeadingPower => Digits(Magnitude).Length - 1 + PowerOfTen;
+    /// <summary>The power of ten of the first digit; without meaning for zero.</summary>
+    public int LeadingPower => Magnitude.ToString(CultureInfo.InvariantCulture).Length - 1 + PowerOfTen;
 
     /// <summary>The shortest decimal that reads back as this finite double: what a writer of source code wrote.</summary>
     public static DecimalNumber Of(double value) =>
@@ -140,6 +140,56 @@ internal readonly record struct DecimalNumber(bool IsNegative, BigInteger Magnit
         }
     }
 
+    /// <summary>The number without its sign.</summary>
+    public DecimalNumber Absolute() => this with { IsNegative = false };
+
+    /// <summary>The same number without trailing zeros.</summary>
+    public DecimalNumber Trimmed()
+    {
+        var (magnitude, power) = (Magnitude, PowerOfTen);
+        while (!magnitude.IsZero && BigInteger.DivRem(magnitude, 10) is { Remainder.IsZero: true } tenth)
+        {
+            (magnitude, power) = (tenth.Quotient, power + 1);
+        }
+
+        return new DecimalNumber(IsNegative, magnitude, magnitude.IsZero ? 0 : power);
+    }
+
+    /// <summary>The nearest multiple of 10^<paramref name="place"/>, ties to even (<c>iso-80000-1-rounding</c>),
+    /// with its zeros up to that place; a zero loses its sign.</summary>
+    public DecimalNumber RoundedTo(int place)
+    {
+        if (place <= PowerOfTen)
+        {
+            var magnitude = Magnitude * BigInteger.Pow(10, PowerOfTen - place);
+            return new DecimalNumber(IsNegative && !magnitude.IsZero, magnitude, place);
+        }
+
+        var unit = BigInteger.Pow(10, place - PowerOfTen);
+        var (quotient, remainder) = BigInteger.DivRem(Magnitude, unit);
+        var half = (remainder * 2).CompareTo(unit);
+        quotient += half > 0 || (half == 0 && !quotient.IsEven) ? 1 : 0;
+        return new DecimalNumber(IsNegative && !quotient.IsZero, quotient, place);
+    }
+
+    /// <summary>Rounded to so many significant digits: 0.0996 to two is 0.10.</summary>
+    public DecimalNumber RoundedToDigits(int digits)
+    {
+        var rounded = RoundedTo(LeadingPower - digits + 1);
+        return rounded.LeadingPower > LeadingPower ? rounded.RoundedTo(rounded.PowerOfTen + 1) : rounded;
+    }
+
+    /// <summary>The digits with the point in its place and the zeros that this takes: "-0.064", "4700".</summary>
+    public string ToPositional()
+    {
+        var digits = Magnitude.ToString(CultureInfo.InvariantCulture);
+        var decimals = Math.Max(0, -PowerOfTen);
+        var padded = digits.PadLeft(decimals + 1, '0');
+        var whole = Magnitude.IsZero ? "0" : padded[..^decimals] + new string('0', Math.Max(0, PowerOfTen));
+        var text = decimals == 0 ? whole : $"{whole}.{padded.AsSpan(^decimals..)}";
+        return IsNegative ? "-" + text : text;
+    }
+
     /// <summary>The double nearest to this number, ties to even; infinite beyond the range of a double.</summary>
     public double ToDouble()
     {
@@ -157,31 +207,6 @@ internal readonly record struct DecimalNumber(bool IsNegative, BigInteger Magnit
         static double Short(double integer, int power) =>
             power < 0 ? integer / ExactPowersOfTen[-power] : integer * ExactPowersOfTen[power];
     }
-
-    /// <summary>The number in digits that read back as it: plain up to six places on either side of the point, with an
-    /// exponent beyond.</summary>
-    public string ToText()
-    {
-        const int plainPlaces = 6;
-        var digits = Digits(Magnitude);
-        var kept = digits.TrimEnd('0');
-        if (kept.Length == 0)
-        {
-            return IsNegative ? "-0" : "0";
-        }
-
-        var power = PowerOfTen + digits.Length - kept.Length;
-        var leading = kept.Length - 1 + power;
-        var text =
-            leading is < -plainPlaces or > plainPlaces
-                ? $"{kept[0]}{(kept.Length > 1 ? "." : "")}{kept[1..]}e{leading.ToString(CultureInfo.InvariantCulture)}"
-            : power >= 0 ? kept + new string('0', power)
-            : leading >= 0 ? $"{kept[..(leading + 1)]}.{kept[(leading + 1)..]}"
-            : $"0.{new string('0', -leading - 1)}{kept}";
-        return IsNegative ? "-" + text : text;
-    }
-
-    private static string Digits(BigInteger magnitude) => magnitude.ToString(CultureInfo.InvariantCulture);
 
     private static int ReadExponent(ReadOnlySpan<char> text, out int exponent)
     {

@@ -17,7 +17,7 @@ internal static class NumberDiagnosis
         );
 
     public static QuantityTextError TooLong(ReadOnlySpan<char> text, QuantityKind expected) =>
-        Error(
+        QuantityTextError.About(
             QuantityTextErrorKind.TooLong,
             text,
             expected,
@@ -29,7 +29,7 @@ internal static class NumberDiagnosis
         );
 
     public static QuantityTextError OutOfRange(ReadOnlySpan<char> text, QuantityKind expected) =>
-        Error(
+        QuantityTextError.About(
             QuantityTextErrorKind.OutOfRange,
             text,
             expected,
@@ -57,7 +57,7 @@ internal static class NumberDiagnosis
     {
         if (NamesNoFiniteNumber(body))
         {
-            return Error(
+            return QuantityTextError.About(
                 QuantityTextErrorKind.NotFinite,
                 body,
                 expected,
@@ -80,7 +80,7 @@ internal static class NumberDiagnosis
         }
 
         return Marks(body, start, end, expected)
-            ?? Error(
+            ?? QuantityTextError.About(
                 QuantityTextErrorKind.NoNumber,
                 body,
                 expected,
@@ -112,7 +112,7 @@ internal static class NumberDiagnosis
         var isGrouped = AreGroups(whole) && decimals.Length == GroupLength;
         if (separator == ',' && (isSingle ? !isGrouped || whole is "0" : AreGroups(whole) && whole[wholeMark] != ','))
         {
-            return Error(
+            return QuantityTextError.About(
                 QuantityTextErrorKind.DecimalComma,
                 body,
                 expected,
@@ -149,7 +149,7 @@ internal static class NumberDiagnosis
             : $"one bare number, in the {columnUnit.Symbol} of the column's head";
 
     private static QuantityTextError Grouping(ReadOnlySpan<char> body, QuantityKind expected, string mend) =>
-        Error(
+        QuantityTextError.About(
             QuantityTextErrorKind.DigitGrouping,
             body,
             expected,
@@ -203,12 +203,4 @@ internal static class NumberDiagnosis
     }
 
     private static string Digits(ReadOnlySpan<char> text) => string.Concat(text.ToArray().Where(char.IsAsciiDigit));
-
-    private static QuantityTextError Error(
-        QuantityTextErrorKind kind,
-        ReadOnlySpan<char> text,
-        QuantityKind expected,
-        string problem,
-        string mend
-    ) => new(kind, Excerpt.Of(text), expected, $"{Excerpt.Quoted(text)} {problem}", mend);
 }

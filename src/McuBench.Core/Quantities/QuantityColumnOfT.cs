@@ -26,7 +26,7 @@ public sealed class QuantityColumn<TQuantity>
     /// <summary>The name in the head, without the unit.</summary>
     public string Name { get; }
 
-    /// <summary>The unit's symbol in ASCII, as <c>us</c> for a head that says µs; °C alone is not ASCII.</summary>
+    /// <summary>The unit's symbol in ASCII, as <c>us</c> for a head that says µs.</summary>
     public string Unit => _unit.Symbol;
 
     /// <summary>Reads a cell.</summary>

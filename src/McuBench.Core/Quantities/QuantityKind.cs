@@ -36,9 +36,9 @@ internal sealed class QuantityKind
         Largest = Si.LargestPower,
     };
 
-    public static readonly QuantityKind Temperature = new("a temperature", "23 \u00B0C", Prefixed("K", ""))
+    public static readonly QuantityKind Temperature = new("a temperature", "23 degC", Prefixed("K", ""))
     {
-        OtherUnits = [new("\u00B0C", 1, 0) { IsCelsius = true }],
+        OtherUnits = [new("degC", 1, 0) { IsCelsius = true }],
     };
 
     public static readonly QuantityKind Resistance = new(
@@ -59,6 +59,7 @@ internal sealed class QuantityKind
         Noun = noun;
         Example = example;
         PrefixedUnits = prefixedUnits;
+        Scales = [.. prefixedUnits.Select(unit => new DisplayScale(unit.Symbol, unit.PrintSymbol, unit.PowerOfTen))];
     }
 
     public static ImmutableArray<QuantityKind> All { get; } =
@@ -70,8 +71,11 @@ internal sealed class QuantityKind
     /// <summary>A text of this kind: "12 mA".</summary>
     public string Example { get; }
 
-    /// <summary>The units in which results are shown, largest first: the SI unit under its prefixes.</summary>
+    /// <summary>The units in which texts are written, largest first: the SI unit under its prefixes.</summary>
     public ImmutableArray<Unit> PrefixedUnits { get; }
+
+    /// <summary>The prefixed units as scales to write in, largest first.</summary>
+    public ImmutableArray<DisplayScale> Scales { get; }
 
     /// <summary>The units that text may use besides.</summary>
     public ImmutableArray<Unit> OtherUnits { get; private init; } = [];
@@ -83,26 +87,6 @@ internal sealed class QuantityKind
     public double Largest { get; private init; } = double.MaxValue;
 
     public IEnumerable<Unit> Units => PrefixedUnits.Concat(OtherUnits);
-
-    /// <summary>The largest of the prefixed units in which the number is at least 1; the smallest of them where none is,
-    /// and the bare SI unit (the largest, of a ratio) for zero.</summary>
-    public Unit UnitFor(DecimalNumber si)
-    {
-        if (si.IsZero)
-        {
-            return PrefixedUnits.FirstOrDefault(unit => unit.PowerOfTen == 0) ?? PrefixedUnits[0];
-        }
-
-        foreach (var unit in PrefixedUnits)
-        {
-            if (si.LeadingPower >= unit.PowerOfTen)
-            {
-                return unit;
-            }
-        }
-
-        return PrefixedUnits[^1];
-    }
 
     private static ImmutableArray<Unit> Prefixed(string symbol, params ReadOnlySpan<string> prefixes) =>
         With(symbol, 1, 0, prefixes);

@@ -24,13 +24,6 @@ internal sealed record QuantityNotation<TQuantity>(
         value = error is null ? FromSi(si, nameof(text)) : default;
         return error is null;
     }
-
-    public string Format(TQuantity quantity)
-    {
-        var number = DecimalNumber.Of(ToSi(quantity, nameof(quantity)));
-        var unit = Kind.UnitFor(number);
-        return $"{number.Scaled(1, -unit.PowerOfTen).ToText()} {unit.Symbol}";
-    }
 }
 
 /// <summary>The quantities that have a notation in text.</summary>

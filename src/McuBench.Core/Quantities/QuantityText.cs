@@ -33,6 +33,43 @@ public static class QuantityText
     /// <summary>As many characters may a text have: 64.</summary>
     public const int MaxLength = QuantityParser.MaxLength;
 
+    /// <summary>Writes a quantity so that reading the text gives the same quantity, bit for bit.</summary>
+    /// <remarks>
+    /// <para>
+    /// The digits are the shortest that identify the SI double, with the point moved to the SI prefix under which one to
+    /// three digits stand before it: "412.1 ms". Beyond the prefixes of the unit plain digits go on for three places
+    /// (2400 s, 0.5 Hz, 25000 %), and then an exponent stands with the SI unit: "4.7e-15 s". A ratio takes the largest of
+    /// %, ppm and ppb that leaves a digit before the point. Zero is "0 s", and its sign is kept. Minutes, hours and
+    /// ampere-hours are read but never written; temperatures are written in kelvins.
+    /// </para>
+    /// <para>
+    /// "Same" means the quantity in its SI unit, as these methods and the library's records hold it. Powers are the
+    /// same where their decimal holds no more than 17 digits.
+    /// </para>
+    /// </remarks>
+    /// <typeparam name="TQuantity">One of the quantities that this class reads.</typeparam>
+    /// <param name="value">The quantity, in any unit.</param>
+    /// <returns>The text in ASCII: "-3.3 us".</returns>
+    /// <exception cref="NotSupportedException">The quantity is none of those that this class reads.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The quantity overflows in its SI unit.</exception>
+    public static string Format<TQuantity>(TQuantity value)
+        where TQuantity : struct, IQuantity => Format(value, TextForm.Ascii);
+
+    /// <summary>Writes a quantity in ASCII ("-3.3 us") or typographically ("−3.3 µs"), either of which reads back the
+    /// same; see <see cref="Format{TQuantity}(TQuantity)"/>.</summary>
+    /// <typeparam name="TQuantity">One of the quantities that this class reads.</typeparam>
+    /// <param name="value">The quantity, in any unit.</param>
+    /// <param name="form">The form.</param>
+    /// <exception cref="NotSupportedException">The quantity is none of those that this class reads.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The quantity overflows in its SI unit.</exception>
+    public static string Format<TQuantity>(TQuantity value, TextForm form)
+        where TQuantity : struct, IQuantity
+    {
+        var notation = QuantityNotation.For<TQuantity>();
+        var si = DecimalNumber.Of(notation.ToSi(value, nameof(value))).Trimmed();
+        return DisplayScale.For(si, notation.Kind.Scales).Write(si, form);
+    }
+
     /// <summary>Reads a duration, as "412.1 ms"; units: s, ms, us, ns, min, h, d.</summary>
     /// <param name="text">The number and its unit.</param>
     /// <returns>The quantity, held in seconds.</returns>
@@ -173,64 +210,4 @@ public static class QuantityText
         out Ratio value,
         [NotNullWhen(false)] out QuantityTextError? error
     ) => QuantityNotation.Ratio.TryParse(text, out value, out error);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "412.1 ms".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(Duration quantity) => QuantityNotation.Duration.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "160 MHz".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(Frequency quantity) => QuantityNotation.Frequency.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "12 mA".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(ElectricCurrent quantity) => QuantityNotation.Current.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "3.3 V".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(ElectricPotential quantity) => QuantityNotation.Voltage.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "3.6 mC".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(ElectricCharge quantity) => QuantityNotation.Charge.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "12 mJ".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(Energy quantity) => QuantityNotation.Energy.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "40 mW".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(Power quantity) => QuantityNotation.Power.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "296.15 K".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(Temperature quantity) => QuantityNotation.Temperature.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "100 mohm".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(ElectricResistance quantity) => QuantityNotation.Resistance.Format(quantity);
-
-    /// <summary>Writes a quantity so that it reads back to the bit: "50 ppm".</summary>
-    /// <param name="quantity">The quantity.</param>
-    /// <returns>The shortest digits that read back, under the prefix that puts one to three digits before the point
-    /// where there is one; the unit in ASCII letters.</returns>
-    public static string Format(Ratio quantity) => QuantityNotation.Ratio.Format(quantity);
 }

@@ -22,6 +22,15 @@ public sealed record QuantityTextError
         Message = $"{problem} {mend}";
     }
 
+    /// <summary>The refusal of a text; the problem continues a sentence that the quoted text begins.</summary>
+    internal static QuantityTextError About(
+        QuantityTextErrorKind kind,
+        ReadOnlySpan<char> text,
+        QuantityKind expected,
+        string problem,
+        string mend
+    ) => new(kind, Excerpt.Of(text), expected, $"{Excerpt.Quoted(text)} {problem}", mend);
+
     /// <summary>Why the text was refused.</summary>
     public QuantityTextErrorKind Kind { get; }
 

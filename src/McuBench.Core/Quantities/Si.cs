@@ -32,7 +32,8 @@ internal static class Si
     /// <summary>0 °C in hundredths of a kelvin.</summary>
     private const int HundredthsOfKelvinAtZeroCelsius = 27315;
 
-    private static readonly DecimalNumber ZeroCelsius = new(false, HundredthsOfKelvinAtZeroCelsius, -2);
+    /// <summary>0 °C in kelvins.</summary>
+    public static readonly DecimalNumber ZeroCelsius = new(false, HundredthsOfKelvinAtZeroCelsius, -2);
 
     public static double Seconds(Duration value, string name = "value") =>
         Finite(
@@ -282,7 +283,8 @@ internal static class Si
     private static double Scaled(decimal value, int powerOfTen) =>
         DecimalNumber.Of(value).Scaled(1, powerOfTen).ToDouble();
 
-    private static double Finite(double si, string what, string name) =>
+    /// <summary>The number, refused where it is not finite.</summary>
+    public static double Finite(double si, string what, string name) =>
         double.IsFinite(si)
             ? si
             : throw new ArgumentOutOfRangeException(

@@ -1,7 +1,7 @@
 namespace McuBench.Core.Quantities;
 
 /// <summary>A unit that text may use: its symbol, and its size in the SI unit as factor · 10^power.</summary>
-/// <param name="Symbol">The symbol as a keyboard has it: <c>us</c>, <c>kohm</c>.</param>
+/// <param name="Symbol">The symbol as a keyboard has it: <c>us</c>, <c>kohm</c>, <c>degC</c>.</param>
 /// <param name="Factor">What the SI unit is multiplied by, besides the power of ten: 36 for hours.</param>
 /// <param name="PowerOfTen">The power of ten: −3 for milli, 2 for hours.</param>
 internal sealed record Unit(string Symbol, int Factor, int PowerOfTen)
@@ -18,7 +18,9 @@ internal sealed record Unit(string Symbol, int Factor, int PowerOfTen)
 
     private static string Print(string symbol)
     {
-        var printed = symbol.Replace("ohm", "\u03A9", StringComparison.Ordinal);
+        var printed = symbol
+            .Replace("ohm", "\u03A9", StringComparison.Ordinal)
+            .Replace("deg", "\u00B0", StringComparison.Ordinal);
         return printed.StartsWith('u') ? $"\u00B5{printed.AsSpan(1)}" : printed;
     }
 }

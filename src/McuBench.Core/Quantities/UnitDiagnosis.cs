@@ -30,9 +30,9 @@ internal static class UnitDiagnosis
         (QuantityKind.Current, "amps", ["A"]),
         (QuantityKind.Voltage, "volt", ["V"]),
         (QuantityKind.Voltage, "volts", ["V"]),
-        (QuantityKind.Temperature, "C", ["\u00B0C"]),
-        (QuantityKind.Temperature, "c", ["\u00B0C"]),
-        (QuantityKind.Temperature, "\u00B0", ["\u00B0C"]),
+        (QuantityKind.Temperature, "C", ["degC"]),
+        (QuantityKind.Temperature, "c", ["degC"]),
+        (QuantityKind.Temperature, "\u00B0", ["degC"]),
         (QuantityKind.Temperature, "\u00B0K", ["K"]),
         (QuantityKind.Resistance, "R", ["ohm"]),
         (QuantityKind.Resistance, "ohms", ["ohm"]),
@@ -46,7 +46,7 @@ internal static class UnitDiagnosis
     public static QuantityTextError NoUnit(ReadOnlySpan<char> text, ReadOnlySpan<char> number, QuantityKind expected)
     {
         var unit = expected.Example[(expected.Example.IndexOf(' ', StringComparison.Ordinal) + 1)..];
-        return Error(
+        return QuantityTextError.About(
             QuantityTextErrorKind.NoUnit,
             text,
             expected,
@@ -62,7 +62,7 @@ internal static class UnitDiagnosis
         QuantityKind given,
         QuantityKind expected
     ) =>
-        Error(
+        QuantityTextError.About(
             QuantityTextErrorKind.WrongQuantity,
             text,
             expected,
@@ -77,7 +77,7 @@ internal static class UnitDiagnosis
         Unit unit,
         QuantityKind expected
     ) =>
-        Error(
+        QuantityTextError.About(
             QuantityTextErrorKind.UnitInCell,
             text,
             expected,
@@ -103,14 +103,14 @@ internal static class UnitDiagnosis
         var first = unitText[..length];
         var more = unitText[length..].TrimStart();
         return isSecondValue || char.IsAsciiDigit(more[0]) || LeadingUnit(more.TrimStart("/*\u00B7\u22C5 ")) > 0
-            ? Error(
+            ? QuantityTextError.About(
                 QuantityTextErrorKind.TwoUnits,
                 text,
                 expected,
                 $"has more than one unit or value; {expected.Noun} was expected.",
                 $"Write one number and one unit, such as {expected.Example}."
             )
-            : Error(
+            : QuantityTextError.About(
                 QuantityTextErrorKind.TrailingText,
                 text,
                 expected,
@@ -131,7 +131,7 @@ internal static class UnitDiagnosis
             meant.Length > 0
                 ? $"Write {Alternatives(number, meant)}{CaseNote(unitText, meant)}."
                 : $"Write one of {string.Join(", ", expected.Units.Select(unit => unit.Symbol))}.";
-        return Error(
+        return QuantityTextError.About(
             QuantityTextErrorKind.UnknownUnit,
             text,
             expected,
@@ -249,12 +249,4 @@ internal static class UnitDiagnosis
 
     private static string With(ReadOnlySpan<char> number, ReadOnlySpan<char> symbol) =>
         Excerpt.Quoted($"{number} {symbol}");
-
-    private static QuantityTextError Error(
-        QuantityTextErrorKind kind,
-        ReadOnlySpan<char> text,
-        QuantityKind expected,
-        string problem,
-        string mend
-    ) => new(kind, Excerpt.Of(text), expected, $"{Excerpt.Quoted(text)} {problem}", mend);
 }

@@ -65,7 +65,7 @@ internal static class UnitTable
                 stem.Replace("ohm", "\u03A9", StringComparison.Ordinal),
                 stem.Replace("ohm", "\u2126", StringComparison.Ordinal),
             ],
-            _ when unit.IsCelsius => [stem, "degC", "\u2103"],
+            _ when unit.IsCelsius => [stem, unit.PrintSymbol, "\u2103"],
             [.., 'A' or 'W', var time and ('h' or 's')] =>
             [
                 stem,
