@@ -1,3 +1,4 @@
+using System.Text;
 using McuBench.Core.Quantities;
 using UnitsNet;
 
@@ -145,13 +146,28 @@ internal static class Require
             );
         }
 
-        foreach (var c in value)
+        for (var i = 0; i < value.Length; i++)
         {
-            if (char.IsControl(c))
+            if (char.IsControl(value[i]))
             {
                 throw new ArgumentException(
                     FormattableString.Invariant(
-                        $"{what} must hold no control character; U+{(int)c:X4} in \"{Shown(value)}\"."
+                        $"{what} must hold no control character; U+{(int)value[i]:X4} in \"{Shown(value)}\"."
+                    ),
+                    parameter
+                );
+            }
+
+            if (char.IsSurrogatePair(value, i))
+            {
+                i++;
+            }
+            else if (char.IsSurrogate(value[i]))
+            {
+                // No file in UTF-8 can hold it, so that it would come back as another name.
+                throw new ArgumentException(
+                    FormattableString.Invariant(
+                        $"{what} must hold whole characters; U+{(int)value[i]:X4} is half of one, in \"{Shown(value)}\"."
                     ),
                     parameter
                 );
@@ -166,6 +182,6 @@ internal static class Require
     {
         const int most = 40;
         var shown = value.Length > most ? value[..most] + "…" : value;
-        return string.Concat(shown.Select(c => char.IsControl(c) ? '\uFFFD' : c));
+        return string.Concat(shown.EnumerateRunes().Select(r => Rune.IsControl(r) ? Rune.ReplacementChar : r));
     }
 }

@@ -50,6 +50,19 @@ public sealed class BoardTests
     public void New_BadName_IsRefused(string name, string message) =>
         Refusal.Is<ArgumentException>(() => new Board(name), "Name", message);
 
+    // Not a case of the theory above: an attribute is kept as UTF-8, which can't hold half a character.
+    [Fact]
+    public void New_HalfOfASurrogatePairInName_IsRefused() =>
+        Refusal.Is<ArgumentException>(
+            () => new Board("Tuff\ud83c"),
+            "Name",
+            "Board's name must hold whole characters; U+D83C is half of one, in \"Tuff\uFFFD\"."
+        );
+
+    [Fact]
+    public void New_WholeSurrogatePairInName_IsTaken() =>
+        Assert.Equal("Tuff \U0001F3D4", new Board("Tuff \U0001F3D4").Name);
+
     [Fact]
     public void New_NullName_IsRefused() =>
         Assert.Equal("Name", Assert.Throws<ArgumentNullException>(() => new Board(null!)).ParamName);
