@@ -26,3 +26,7 @@ var second = TrialSeries.Of(tuff, echo, timer, "0.5031 s", "0.5044 s", "0.5029 s
 var comparison = SetupComparison.Of(SetupSummary.Of(first), SetupSummary.Of(second));
 Console.WriteLine(ComparisonStatement.Of(comparison));
 Console.WriteLine(ComparisonStatement.OfQuantity(comparison, comparison.CyclesPerItem));
+
+// prints:
+// Marl takes 18.12 % less time than Tuff for the echo spectrum (95 % interval 17.98 % to 18.26 %; 5 trials each, this specimen of each, whole run); that is 1.2213 times as fast. The setups differ in board (Marl; Tuff) and clock (200 MHz; 160 MHz).
+// Tuff needs 2.30 % fewer clock cycles per spectrum than Marl for the echo spectrum (95 % interval 2.13 % to 2.47 %; 5 trials each, this specimen of each, whole run).

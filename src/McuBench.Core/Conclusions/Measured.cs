@@ -70,6 +70,17 @@ public sealed record Measured<T>
 
     /// <summary>What a reader of the result has to know besides; empty where there is nothing.</summary>
     public IReadOnlyList<string> Notes => notes;
+
+    /// <summary>Value, interval and count, as a person would quote them: "412.10 ms (95 % interval 411.86 ms to
+    /// 412.37 ms), n = 5"; where there is no interval, the reason stands in its place.</summary>
+    public override string ToString()
+    {
+        var text = MeasuredText.Of(this);
+        var trials = FormattableString.Invariant($"n = {Trials}");
+        return text.Lower is null
+            ? $"{text.Value} (no interval: {(Notes.Count > 0 ? Notes[0] : "none can be had")}), {trials}"
+            : $"{text.Value} ({MeasuredText.Percent(Confidence)} interval {text.Lower} to {text.Upper}), {trials}";
+    }
 }
 
 /// <summary>The part of a result that is there as a whole or not at all.</summary>

@@ -62,22 +62,34 @@ internal static class DisplayText
             );
         }
 
+        var shown = Interval(value, lower, upper, scales, form);
+        var percent = DecimalNumber.Of(confidence).Scaled(1, 2).Trimmed().ToPositional();
+        return $"{shown.Value} ({percent}{UnitSpace(form)}% interval {shown.Lower} to {shown.Upper})";
+    }
+
+    /// <summary>Value and ends in one scale, rounded to the place that two digits of half the interval's width reach.</summary>
+    public static (string Value, string Lower, string Upper) Interval(
+        DecimalNumber value,
+        DecimalNumber lower,
+        DecimalNumber upper,
+        ImmutableArray<DisplayScale> scales,
+        TextForm form
+    )
+    {
         // Half the width is what an uncertainty would be; five tenths of the width is exact in decimals.
         var halfWidth = upper.Plus(lower with { IsNegative = !lower.IsNegative }).Scaled(5, -1);
         var place = halfWidth.RoundedToDigits(DigitsOfUncertainty).PowerOfTen;
         var (middle, low, high) = (value.RoundedTo(place), lower.RoundedTo(place), upper.RoundedTo(place));
         var scale = Shared(scales, middle, low, high);
-        var percent = DecimalNumber.Of(confidence).Scaled(1, 2).Trimmed().ToPositional();
-        return $"{scale.Write(middle, form)} ({percent}{UnitSpace(form)}% interval "
-            + $"{scale.Write(low, form)} to {scale.Write(high, form)})";
+        return (scale.Write(middle, form), scale.Write(low, form), scale.Write(high, form));
     }
 
     /// <summary>What stands between a number and its unit.</summary>
-    public static string UnitSpace(TextForm form) => form == TextForm.Ascii ? " " : "\u202F";
+    public static string UnitSpace(TextForm form) => form == TextForm.Typographic ? "\u202F" : " ";
 
     /// <summary>The number with the minus of the form.</summary>
     public static string Signed(string number, TextForm form) =>
-        form == TextForm.Ascii ? number : number.Replace('-', '\u2212');
+        form == TextForm.Typographic ? number.Replace('-', '\u2212') : number;
 
     /// <summary>The scale of the largest of some numbers that are rounded to the same place.</summary>
     private static DisplayScale Shared(ImmutableArray<DisplayScale> scales, params ReadOnlySpan<DecimalNumber> numbers)

@@ -82,6 +82,22 @@ public static class NumberDisplay
                 form
             );
 
+    /// <summary>Value and ends apart, as <see cref="WithInterval"/> shows them; the upper end is above the lower.</summary>
+    internal static (string Value, string Lower, string Upper) Interval(
+        double value,
+        double lower,
+        double upper,
+        string unit,
+        TextForm form
+    ) =>
+        DisplayText.Interval(
+            Finite(value, "Value", nameof(value)),
+            Finite(lower, "Lower end", nameof(lower)),
+            Finite(upper, "Upper end", nameof(upper)),
+            Scales(unit),
+            form
+        );
+
     private static DecimalNumber Finite(double value, string what, string name) =>
         DecimalNumber.Of(Si.Finite(value, what, name));
 

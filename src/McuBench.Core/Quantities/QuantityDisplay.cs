@@ -104,6 +104,22 @@ public static class QuantityDisplay
             );
     }
 
+    /// <summary>Value and ends apart, as <see cref="WithInterval{TQuantity}"/> shows them; the upper end is above the lower.</summary>
+    internal static (string Value, string Lower, string Upper) Interval<TQuantity>(
+        TQuantity value,
+        TQuantity lower,
+        TQuantity upper,
+        TextForm form
+    )
+        where TQuantity : struct, IQuantity =>
+        DisplayText.Interval(
+            Shown(value, nameof(value)),
+            Shown(lower, nameof(lower)),
+            Shown(upper, nameof(upper)),
+            Scales<TQuantity>(),
+            form
+        );
+
     private static DecimalNumber Shown<TQuantity>(TQuantity value, string name)
         where TQuantity : struct, IQuantity
     {

@@ -10,14 +10,14 @@ namespace McuBench.Core.Reporting;
 /// <summary>The figures and turns of phrase that every sentence and table is put together from.</summary>
 internal static class Phrase
 {
-    /// <summary>A result's value, rounded to the second significant digit of its uncertainty (JCGM 100, 7.2.6).</summary>
+    /// <summary>A result's value, rounded as its interval allows.</summary>
     public static string Value<T>(Measured<T> result)
-        where T : struct => Display.Of(result).Value;
+        where T : struct => MeasuredText.Of(result).Value;
 
     /// <summary>A result's interval in full: "95 % interval 17.1 % to 18.9 %", or that there is none.</summary>
     public static string IntervalOf<T>(Measured<T> result)
         where T : struct =>
-        Display.Of(result) is { Lower: { } lower, Upper: { } upper }
+        MeasuredText.Of(result) is { Lower: { } lower, Upper: { } upper }
             ? $"{Confidence(result.Confidence)} interval {lower} to {upper}"
             : "no interval";
 
@@ -25,17 +25,16 @@ internal static class Phrase
     public static string ValueAndInterval<T>(Measured<T> result)
         where T : struct => $"{Value(result)} ({IntervalOf(result)})";
 
-    /// <summary>A table's cell: the value, and the interval behind it where there is one.</summary>
+    /// <summary>A table's cell: the value, and the ends of the interval, without their unit, in brackets behind it.</summary>
     public static string Cell<T>(Measured<T>? result)
         where T : struct =>
         result is null ? "not read"
-        : Display.Of(result) is { Lower: { } lower, Upper: { } upper } display
-            ? $"{display.Value} [{display.WithoutUnit(lower)}, {display.WithoutUnit(upper)}]"
+        : MeasuredText.Of(result) is { Lower: { } lower, Upper: { } upper } text
+            ? $"{text.Value} [{WithoutUnit(lower)}, {WithoutUnit(upper)}]"
         : $"{Value(result)} [no interval]";
 
     /// <summary>A confidence as a percentage: "95 %".</summary>
-    public static string Confidence(double confidence) =>
-        string.Create(CultureInfo.InvariantCulture, $"{confidence * 100:0.##} %");
+    public static string Confidence(double confidence) => MeasuredText.Percent(confidence);
 
     /// <summary>A share as a percentage of two significant digits: "0.87 %", "12 %".</summary>
     public static string Percent(Ratio share) =>
@@ -118,6 +117,9 @@ internal static class Phrase
         || noun.EndsWith("sh", StringComparison.Ordinal)
             ? noun + "es"
             : noun + "s";
+
+    private static string WithoutUnit(string figure) =>
+        figure.IndexOf(' ', StringComparison.Ordinal) is var space and >= 0 ? figure[..space] : figure;
 
     private static decimal TwoDigits(double value)
     {
