@@ -58,7 +58,9 @@ public static class AtomicFile
         }
 
         var full = Path.GetFullPath(path);
-        var target = File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full;
+        var target = new FileInfo(full).LinkTarget is null
+            ? full
+            : File.ResolveLinkTarget(full, returnFinalTarget: true)!.FullName;
         var folder = Path.GetDirectoryName(target);
         if (!Directory.Exists(folder))
         {

@@ -22,7 +22,7 @@ public static class StudyLimits
     public const int PathLength = 260;
 
     /// <summary>The most rows in a table.</summary>
-    public const int Rows = 2_000_000;
+    public const int Rows = 1_000_000;
 
     /// <summary>The most columns in a table.</summary>
     public const int Columns = 200;

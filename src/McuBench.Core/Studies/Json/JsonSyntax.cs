@@ -28,7 +28,7 @@ internal static class JsonSyntax
     private static (string Problem, string Mend) Diagnose(ReadOnlySpan<byte> json, int offset, int depth)
     {
         var rest = json[offset..];
-        if (IsCutShort(rest))
+        if (IsCutShort(rest, depth))
         {
             return ("The file ends before the study does.", "Was it cut short? Fetch or write it again.");
         }
@@ -74,11 +74,12 @@ internal static class JsonSyntax
         return reader.TokenStartIndex == offset;
     }
 
-    // What the reader couldn't finish is at the end, or is a text, a number or a word that runs to the end.
-    private static bool IsCutShort(ReadOnlySpan<byte> rest)
+    // What the reader couldn't finish is at the end, or is a comma, a text or a word that runs to the end.
+    private static bool IsCutShort(ReadOnlySpan<byte> rest, int depth)
     {
         rest = rest.Trim(" \t\r\n"u8);
         return rest.IsEmpty
+            || (rest is [(byte)','] && depth > 0)
             || (rest[0] == (byte)'"' && !rest[1..].ContainsAny("\"\n"u8))
             || "true"u8.StartsWith(rest)
             || "false"u8.StartsWith(rest)
@@ -93,7 +94,17 @@ internal static class JsonSyntax
             offset += json[offset..].IndexOf((byte)'\n') + 1;
         }
 
-        return (int)Math.Min(offset + (broken.BytePositionInLine ?? 0), json.Length);
+        offset = (int)Math.Min(offset + (broken.BytePositionInLine ?? 0), json.Length);
+
+        // In a word that is neither true, false nor null the reader stands at the first letter that differs.
+        while (offset > 0 && offset < json.Length && IsLetter(json[offset]) && IsLetter(json[offset - 1]))
+        {
+            offset--;
+        }
+
+        return offset;
+
+        static bool IsLetter(byte b) => char.IsAsciiLetter((char)b);
     }
 
     private static string Named(ReadOnlySpan<byte> rest) =>

@@ -43,7 +43,6 @@ internal sealed class TableReader<TColumn> : IDisposable
             return;
         }
 
-        fields[0] = fields[0].TrimStart('\uFEFF');
         heads = fields;
         fields = new string[heads.Length];
         var before = faults.Count;

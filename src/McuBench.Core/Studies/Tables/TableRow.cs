@@ -123,16 +123,26 @@ internal sealed class TableRow<TColumn>(
     public void Add(string? property, string? offending, string problem, string? mend = null)
     {
         IsFaulty = true;
+        var source =
+            property is not null && EnumWord<TColumn>.Find(property) is { } column
+                ? columns.GetValueOrDefault(column)
+                : null;
+        if (source is { Constant: not null })
+        {
+            if (source.IsSaid)
+            {
+                return;
+            }
+
+            source.IsSaid = true;
+        }
+
         if (!faults.HasRoom)
         {
             faults.CountOne();
             return;
         }
 
-        var source =
-            property is not null && EnumWord<TColumn>.Find(property) is { } column
-                ? columns.GetValueOrDefault(column)
-                : null;
         faults.Add(
             new StudyFault(sourceName, problem, mend)
             {

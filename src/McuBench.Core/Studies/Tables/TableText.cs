@@ -1,7 +1,7 @@
 namespace McuBench.Core.Studies.Tables;
 
 /// <summary>The caller's text as the tokeniser may have it: not closed when the tokeniser is done, not longer than the
-/// limit, and without comments, whose quotation marks would mean something to the tokeniser. The lines of comments stay,
+/// limit, and without a byte order mark and comments, whose quotation marks would mean something to the tokeniser. The lines of comments stay,
 /// empty, so that lines are counted right.</summary>
 internal sealed class TableText(TextReader text, bool hashComments) : TextReader
 {
@@ -23,7 +23,15 @@ internal sealed class TableText(TextReader text, bool hashComments) : TextReader
                 throw new TooLongException();
             }
 
-            var kept = hashComments ? WithoutComments(buffer[..read]) : read;
+            var kept = read;
+            if (taken == read && buffer[..read] is ['\uFEFF', .. var rest])
+            {
+                // A byte order mark that the caller's decoding left in place.
+                rest.CopyTo(buffer);
+                kept--;
+            }
+
+            kept = hashComments ? WithoutComments(buffer[..kept]) : kept;
             if (kept > 0 || read == 0)
             {
                 return kept;
