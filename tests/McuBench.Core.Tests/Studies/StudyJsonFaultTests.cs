@@ -520,6 +520,40 @@ public sealed class StudyJsonFaultTests
         Assert.Equal(StudySample.Study.Meters, kept.Meters);
     }
 
+    [Theory]
+    [InlineData("\"title\": ", "\"\\ud800\": 1, \"title\": ", "$['\\uFFFD']")]
+    [InlineData("\"order\": ", "\"\\udc00x\": 1, \"order\": ", "$.trials[0]['\\uFFFD']")]
+    [InlineData("\"McuBench study\"", "\"McuBench \\ud800\"", "$.format")]
+    [InlineData(
+        "\"readings\": [",
+        "\"trialFiles\": [{ \"path\": \"t.csv\", \"columns\": { \"\\ud800\": \"t\" } }], \"readings\": [",
+        "$.trialFiles[0].columns"
+    )]
+    public void Read_HalfOfASurrogatePairAnywhere_IsOneFault(string text, string changed, string path) =>
+        Assert.Equal(path, Assert.Single(StudySample.ReadWithFaults(StudySample.With(text, changed)).Faults).JsonPath);
+
+    [Fact]
+    public void Read_FaultBesideAHalfOfASurrogatePair_IsFound()
+    {
+        var json = StudySample
+            .With("\"frequency\": \"160 MHz\"", "\"frequency\": \"160\"")
+            .Replace("\"board\": \"Schist\"", "\"\\ud800\": 1, \"board\": \"Schist\"", StringComparison.Ordinal);
+
+        // The name of the faulty setup is looked for past the half pair, so that nothing else is complained of.
+        Assert.Single(StudySample.ReadWithFaults(json).Faults);
+    }
+
+    [Fact]
+    public void Read_EscapedNamesOfProperties_AreThoseNames() =>
+        Assert.Equal(
+            StudySample.Study,
+            StudySample.Read(
+                StudySample
+                    .With("\"title\"", "\"t\\u0069tle\"")
+                    .Replace("\"clock\"", "\"clo\\u0063k\"", StringComparison.Ordinal)
+            )
+        );
+
     [Fact]
     public void Read_NameTwice_IsSaidAtTheSecond()
     {

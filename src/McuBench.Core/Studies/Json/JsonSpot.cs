@@ -28,7 +28,7 @@ internal readonly record struct JsonSpot(string ElementPath, int ElementOffset, 
             var reader = new Utf8JsonReader(json[offset..]);
             var inside =
                 rest[0] == '.'
-                    ? FindProperty(ref reader, rest[1..length])
+                    ? FindProperty(ref reader, rest[1..length].ToString())
                     : FindItem(ref reader, int.Parse(rest[1..(length - 1)], CultureInfo.InvariantCulture));
             if (!inside)
             {
@@ -51,18 +51,12 @@ internal readonly record struct JsonSpot(string ElementPath, int ElementOffset, 
         }
 
         var reader = new Utf8JsonReader(json[offset..]);
-        try
-        {
-            return reader.Read() && reader.TokenType == JsonTokenType.String ? reader.GetString() : null;
-        }
-        catch (InvalidOperationException)
-        {
-            // Half of a surrogate pair, escaped.
-            return null;
-        }
+        return reader.Read() && reader.TokenType == JsonTokenType.String && reader.TryGetText(out var text)
+            ? text
+            : null;
     }
 
-    private static bool FindProperty(ref Utf8JsonReader reader, ReadOnlySpan<char> name)
+    private static bool FindProperty(ref Utf8JsonReader reader, string name)
     {
         if (!reader.Read() || reader.TokenType != JsonTokenType.StartObject)
         {
@@ -71,7 +65,7 @@ internal readonly record struct JsonSpot(string ElementPath, int ElementOffset, 
 
         while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
         {
-            var found = reader.ValueTextEquals(name);
+            var found = reader.Is(name);
             reader.Read();
             if (found)
             {

@@ -17,7 +17,7 @@ internal ref struct PropertyLedger(TransferShape shape, JsonFaults faults, PathS
         for (var i = 0; i < shape.Properties.Length; i++)
         {
             var property = shape.Properties[i];
-            if (!reader.ValueTextEquals(property.Utf8Name))
+            if (!reader.Is(property.Name))
             {
                 continue;
             }
@@ -87,16 +87,9 @@ internal ref struct PropertyLedger(TransferShape shape, JsonFaults faults, PathS
         path.Pop();
     }
 
-    private static string NameOf(ref Utf8JsonReader reader)
-    {
-        try
-        {
-            return reader.ValueSpan.Length > StudyLimits.TextLength ? "\u2026" : reader.GetString()!;
-        }
-        catch (InvalidOperationException)
-        {
-            // Half of a surrogate pair, escaped: no known name, and nothing to print.
-            return "\uFFFD";
-        }
-    }
+    // Half of a surrogate pair is no known name, and nothing to print.
+    private static string NameOf(ref Utf8JsonReader reader) =>
+        reader.ValueSpan.Length > StudyLimits.TextLength ? "\u2026"
+        : reader.TryGetText(out var name) ? name
+        : "\uFFFD";
 }

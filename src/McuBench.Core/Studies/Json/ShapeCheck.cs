@@ -154,12 +154,7 @@ internal sealed class ShapeCheck(JsonFaults faults, PathStack path)
             return true;
         }
 
-        string text;
-        try
-        {
-            text = reader.GetString()!;
-        }
-        catch (InvalidOperationException)
+        if (!reader.TryGetText(out var text))
         {
             AddHere(
                 ref reader,

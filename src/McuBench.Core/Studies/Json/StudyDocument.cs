@@ -101,8 +101,8 @@ internal sealed class StudyDocument
 
             while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
             {
-                var isFormat = reader.ValueTextEquals("format"u8);
-                var isVersion = reader.ValueTextEquals("version"u8);
+                var isFormat = reader.Is("format");
+                var isVersion = reader.Is("version");
                 reader.Read();
                 if (
                     (isFormat && !IsKnownFormat(ref reader, faults))
@@ -125,7 +125,7 @@ internal sealed class StudyDocument
 
     private static bool IsKnownFormat(ref Utf8JsonReader reader, JsonFaults faults)
     {
-        if (reader.TokenType != JsonTokenType.String || reader.ValueTextEquals(StudyJson.FormatName))
+        if (reader.TokenType != JsonTokenType.String || reader.Is(StudyJson.FormatName))
         {
             return true;
         }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using System.Text.Json.Serialization.Metadata;
 
 namespace McuBench.Core.Studies.Json;
@@ -41,7 +40,6 @@ internal sealed class TransferShape
                 [
                     .. info.Properties.Select(property => new Property(
                         property.Name,
-                        Encoding.UTF8.GetBytes(property.Name),
                         Of(property.PropertyType),
                         property.IsRequired
                     )),
@@ -61,5 +59,5 @@ internal sealed class TransferShape
         : throw new InvalidOperationException($"No shape is known for {type}.");
 
     /// <summary>A property of an object.</summary>
-    internal sealed record Property(string Name, byte[] Utf8Name, TransferShape Shape, bool IsRequired);
+    internal sealed record Property(string Name, TransferShape Shape, bool IsRequired);
 }
