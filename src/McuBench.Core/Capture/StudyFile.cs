@@ -38,7 +38,8 @@ public static class StudyFile
     /// <param name="tables">Which lists go to tables beside it; all stand in the JSON file where it is absent. Tables
     /// are written first, so that the JSON file never names one that isn't there.</param>
     /// <exception cref="ArgumentException">Two of the files have one name.</exception>
-    /// <exception cref="IOException">There is no such folder, a folder has the name, or the disk fails.</exception>
+    /// <exception cref="IOException">There is no such folder, a folder has the name, the disk fails, or a file would pass
+    /// <see cref="StudyLimits.FileBytes"/>.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder or a file may not be written.</exception>
     public static void Write(string path, Study study, StudyTables? tables = null)
     {
@@ -56,8 +57,26 @@ public static class StudyFile
             WriteTable(Path.Combine(folder, readings), text => ReadingCsv.Write(text, study.Readings));
         }
 
-        AtomicFile.Write(path, stream => StudyJson.Write(stream, study, tables));
+        WriteReadable(path, stream => StudyJson.Write(stream, study, tables));
     }
+
+    // A file that reading would refuse must not take the place of one that can be read.
+    private static void WriteReadable(string path, Action<Stream> write) =>
+        AtomicFile.Write(
+            path,
+            stream =>
+            {
+                write(stream);
+                if (stream.Position > StudyLimits.FileBytes)
+                {
+                    throw new IOException(
+                        FormattableString.Invariant(
+                            $"{path} would have {stream.Position} bytes, and at most {StudyLimits.FileBytes} can be read: keep trials and readings in tables, or split the study."
+                        )
+                    );
+                }
+            }
+        );
 
     private static void RefuseSameName(string path, StudyTables? tables)
     {
@@ -75,7 +94,7 @@ public static class StudyFile
     }
 
     private static void WriteTable(string path, Action<TextWriter> write) =>
-        AtomicFile.Write(
+        WriteReadable(
             path,
             stream =>
             {

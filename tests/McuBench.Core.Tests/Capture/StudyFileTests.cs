@@ -72,6 +72,33 @@ public sealed class StudyFileTests
     }
 
     [Fact]
+    public void Write_MoreThanCanBeRead_IsRefusedAndTheOldFileKept()
+    {
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("study.json", "old");
+        var note = new string('n', Require.LongestName);
+        var trial = StudySample.Study.Trials[0] with
+        {
+            Session = note,
+            Specimen = note,
+            Build = note,
+            Connection = note,
+        };
+        var study = Study.FromTrials("too large", Enumerable.Repeat(trial, 70_000));
+
+        var thrown = Assert.Throws<IOException>(() => StudyFile.Write(path, study));
+
+        Assert.StartsWith($"{path} would have ", thrown.Message, StringComparison.Ordinal);
+        Assert.EndsWith(
+            " bytes, and at most 67108864 can be read: keep trials and readings in tables, or split the study.",
+            thrown.Message,
+            StringComparison.Ordinal
+        );
+        Assert.Equal("old", File.ReadAllText(path));
+        Assert.Equal(["study.json"], folder.Names);
+    }
+
+    [Fact]
     public void Read_RelativePath_FindsTablesBesideTheStudy()
     {
         using var folder = new TemporaryFolder();
