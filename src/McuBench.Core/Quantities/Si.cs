@@ -110,6 +110,7 @@ internal static class Si
                 ElectricChargeUnit.Microcoulomb => Scaled(value.Value, 1, -6),
                 ElectricChargeUnit.Nanocoulomb => Scaled(value.Value, 1, -9),
                 ElectricChargeUnit.Picocoulomb => Scaled(value.Value, 1, -12),
+                ElectricChargeUnit.Kilocoulomb => Scaled(value.Value, 1, 3),
                 ElectricChargeUnit.AmpereHour => Scaled(value.Value, 36, 2),
                 ElectricChargeUnit.MilliampereHour => Scaled(value.Value, 36, -1),
                 _ => value.Coulombs,
@@ -144,6 +145,7 @@ internal static class Si
             value.Unit switch
             {
                 PowerUnit.Watt => DecimalNumber.Of(value.Value).ToDouble(),
+                PowerUnit.Picowatt => Scaled(value.Value, -12),
                 PowerUnit.Nanowatt => Scaled(value.Value, -9),
                 PowerUnit.Microwatt => Scaled(value.Value, -6),
                 PowerUnit.Milliwatt => Scaled(value.Value, -3),

@@ -220,11 +220,6 @@ internal static class UnitDiagnosis
     private static bool DifferByOne(string a, string b)
     {
         var (shorter, longer) = a.Length <= b.Length ? (a, b) : (b, a);
-        if (longer.Length - shorter.Length > 1)
-        {
-            return false;
-        }
-
         var same = 0;
         while (same < shorter.Length && Same(shorter[same], longer[same]))
         {

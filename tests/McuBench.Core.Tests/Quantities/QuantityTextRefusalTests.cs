@@ -43,6 +43,7 @@ public class QuantityTextRefusalTests
     [InlineData("1,000 000 mA")]
     [InlineData("1.000'5 mA")]
     [InlineData("--1 mA")]
+    [InlineData(",123.456 mA")]
     [InlineData("\u0661 mA")]
     public void ParseCurrent_NoPlainNumber_IsRefused(string text) =>
         AssertCurrentRefused(
@@ -122,6 +123,7 @@ public class QuantityTextRefusalTests
     [InlineData("12 \u00B5a", "\u00B5a", "\"12 uA\"; capitals count in units")]
     [InlineData("12 mAA", "mAA", "\"12 mA\"")]
     [InlineData("12 amps", "amps", "\"12 A\"")]
+    [InlineData("12 mAxx", "mAxx", "one of A, mA, uA, nA, pA")]
     [InlineData("12 xyz", "xyz", "one of A, mA, uA, nA, pA")]
     [InlineData("12,mA", ",mA", "\"12 mA\"")]
     public void ParseCurrent_UnknownUnit_IsRefusedWithTheNearest(string text, string unit, string mend) =>

@@ -118,6 +118,7 @@ public class QuantityTextTests
         Assert.Equal(double.MaxValue, QuantityText.ParseDuration("1.7976931348623157e311 ms").Seconds);
         Assert.Equal(0, QuantityText.ParseDuration("0e9999 s").Seconds);
         Assert.Equal(273.15, QuantityText.ParseTemperature("1e-9999 \u00B0C").Kelvins);
+        Assert.Equal(0, QuantityText.ParseTemperature("-273.15 \u00B0C").Kelvins);
     }
 
     [Fact]

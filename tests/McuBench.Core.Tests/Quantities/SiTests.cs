@@ -55,6 +55,329 @@ public class SiTests
     }
 
     [Fact]
+    public void Doubles_OfEveryUnitInTheTable_AreWhatTheTextGives()
+    {
+        AssertSame(
+            new Duration(7.7, DurationUnit.Nanosecond),
+            "7.7 ns",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseDuration(t)
+        );
+        AssertSame(
+            new Duration(7.7, DurationUnit.Microsecond),
+            "7.7 us",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseDuration(t)
+        );
+        AssertSame(
+            new Duration(7.7, DurationUnit.Millisecond),
+            "7.7 ms",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseDuration(t)
+        );
+        AssertSame(
+            new Duration(7.7, DurationUnit.Second),
+            "7.7 s",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseDuration(t)
+        );
+        AssertSame(
+            new Duration(7.7, DurationUnit.Minute),
+            "7.7 min",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseDuration(t)
+        );
+        AssertSame(
+            new Duration(7.7, DurationUnit.Hour),
+            "7.7 h",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseDuration(t)
+        );
+        AssertSame(
+            new Duration(7.7, DurationUnit.Day),
+            "7.7 d",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseDuration(t)
+        );
+        AssertSame(
+            new Frequency(7.7, FrequencyUnit.Hertz),
+            "7.7 Hz",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseFrequency(t)
+        );
+        AssertSame(
+            new Frequency(7.7, FrequencyUnit.Kilohertz),
+            "7.7 kHz",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseFrequency(t)
+        );
+        AssertSame(
+            new Frequency(7.7, FrequencyUnit.Megahertz),
+            "7.7 MHz",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseFrequency(t)
+        );
+        AssertSame(
+            new Frequency(7.7, FrequencyUnit.Gigahertz),
+            "7.7 GHz",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseFrequency(t)
+        );
+        AssertSame(
+            new ElectricCurrent(7.7, ElectricCurrentUnit.Picoampere),
+            "7.7 pA",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCurrent(t)
+        );
+        AssertSame(
+            new ElectricCurrent(7.7, ElectricCurrentUnit.Nanoampere),
+            "7.7 nA",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCurrent(t)
+        );
+        AssertSame(
+            new ElectricCurrent(7.7, ElectricCurrentUnit.Microampere),
+            "7.7 uA",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCurrent(t)
+        );
+        AssertSame(
+            new ElectricCurrent(7.7, ElectricCurrentUnit.Milliampere),
+            "7.7 mA",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCurrent(t)
+        );
+        AssertSame(
+            new ElectricCurrent(7.7, ElectricCurrentUnit.Ampere),
+            "7.7 A",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCurrent(t)
+        );
+        AssertSame(
+            new ElectricPotential(7.7, ElectricPotentialUnit.Nanovolt),
+            "7.7 nV",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseVoltage(t)
+        );
+        AssertSame(
+            new ElectricPotential(7.7, ElectricPotentialUnit.Microvolt),
+            "7.7 uV",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseVoltage(t)
+        );
+        AssertSame(
+            new ElectricPotential(7.7, ElectricPotentialUnit.Millivolt),
+            "7.7 mV",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseVoltage(t)
+        );
+        AssertSame(
+            new ElectricPotential(7.7, ElectricPotentialUnit.Volt),
+            "7.7 V",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseVoltage(t)
+        );
+        AssertSame(
+            new ElectricPotential(7.7, ElectricPotentialUnit.Kilovolt),
+            "7.7 kV",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseVoltage(t)
+        );
+        AssertSame(
+            new ElectricCharge(7.7, ElectricChargeUnit.Picocoulomb),
+            "7.7 pC",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCharge(t)
+        );
+        AssertSame(
+            new ElectricCharge(7.7, ElectricChargeUnit.Nanocoulomb),
+            "7.7 nC",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCharge(t)
+        );
+        AssertSame(
+            new ElectricCharge(7.7, ElectricChargeUnit.Microcoulomb),
+            "7.7 uC",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCharge(t)
+        );
+        AssertSame(
+            new ElectricCharge(7.7, ElectricChargeUnit.Millicoulomb),
+            "7.7 mC",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCharge(t)
+        );
+        AssertSame(
+            new ElectricCharge(7.7, ElectricChargeUnit.Coulomb),
+            "7.7 C",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCharge(t)
+        );
+        AssertSame(
+            new ElectricCharge(7.7, ElectricChargeUnit.Kilocoulomb),
+            "7.7 kC",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCharge(t)
+        );
+        AssertSame(
+            new ElectricCharge(7.7, ElectricChargeUnit.MilliampereHour),
+            "7.7 mAh",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCharge(t)
+        );
+        AssertSame(
+            new ElectricCharge(7.7, ElectricChargeUnit.AmpereHour),
+            "7.7 Ah",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseCharge(t)
+        );
+        AssertSame(
+            new Energy(7.7, EnergyUnit.Nanojoule),
+            "7.7 nJ",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseEnergy(t)
+        );
+        AssertSame(
+            new Energy(7.7, EnergyUnit.Microjoule),
+            "7.7 uJ",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseEnergy(t)
+        );
+        AssertSame(
+            new Energy(7.7, EnergyUnit.Millijoule),
+            "7.7 mJ",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseEnergy(t)
+        );
+        AssertSame(new Energy(7.7, EnergyUnit.Joule), "7.7 J", q => Si.Normalized(q), t => QuantityText.ParseEnergy(t));
+        AssertSame(
+            new Energy(7.7, EnergyUnit.Kilojoule),
+            "7.7 kJ",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseEnergy(t)
+        );
+        AssertSame(
+            new Energy(7.7, EnergyUnit.Megajoule),
+            "7.7 MJ",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseEnergy(t)
+        );
+        AssertSame(
+            new Energy(7.7, EnergyUnit.WattHour),
+            "7.7 Wh",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseEnergy(t)
+        );
+        AssertSame(
+            new Energy(7.7, EnergyUnit.KilowattHour),
+            "7.7 kWh",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseEnergy(t)
+        );
+        AssertSame(
+            new Energy(7.7, EnergyUnit.MegawattHour),
+            "7.7 MWh",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseEnergy(t)
+        );
+        AssertSame(
+            new Power(7.7m, PowerUnit.Picowatt),
+            "7.7 pW",
+            q => Si.Normalized(q),
+            t => QuantityText.ParsePower(t)
+        );
+        AssertSame(
+            new Power(7.7m, PowerUnit.Nanowatt),
+            "7.7 nW",
+            q => Si.Normalized(q),
+            t => QuantityText.ParsePower(t)
+        );
+        AssertSame(
+            new Power(7.7m, PowerUnit.Microwatt),
+            "7.7 uW",
+            q => Si.Normalized(q),
+            t => QuantityText.ParsePower(t)
+        );
+        AssertSame(
+            new Power(7.7m, PowerUnit.Milliwatt),
+            "7.7 mW",
+            q => Si.Normalized(q),
+            t => QuantityText.ParsePower(t)
+        );
+        AssertSame(new Power(7.7m, PowerUnit.Watt), "7.7 W", q => Si.Normalized(q), t => QuantityText.ParsePower(t));
+        AssertSame(
+            new Power(7.7m, PowerUnit.Kilowatt),
+            "7.7 kW",
+            q => Si.Normalized(q),
+            t => QuantityText.ParsePower(t)
+        );
+        AssertSame(
+            new Power(7.7m, PowerUnit.Megawatt),
+            "7.7 MW",
+            q => Si.Normalized(q),
+            t => QuantityText.ParsePower(t)
+        );
+        AssertSame(
+            new Temperature(7.7, TemperatureUnit.Kelvin),
+            "7.7 K",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseTemperature(t)
+        );
+        AssertSame(
+            new Temperature(7.7, TemperatureUnit.DegreeCelsius),
+            "7.7 degC",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseTemperature(t)
+        );
+        AssertSame(
+            new ElectricResistance(7.7, ElectricResistanceUnit.Microohm),
+            "7.7 uohm",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseResistance(t)
+        );
+        AssertSame(
+            new ElectricResistance(7.7, ElectricResistanceUnit.Milliohm),
+            "7.7 mohm",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseResistance(t)
+        );
+        AssertSame(
+            new ElectricResistance(7.7, ElectricResistanceUnit.Ohm),
+            "7.7 ohm",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseResistance(t)
+        );
+        AssertSame(
+            new ElectricResistance(7.7, ElectricResistanceUnit.Kiloohm),
+            "7.7 kohm",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseResistance(t)
+        );
+        AssertSame(
+            new ElectricResistance(7.7, ElectricResistanceUnit.Megaohm),
+            "7.7 Mohm",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseResistance(t)
+        );
+        AssertSame(
+            new Ratio(7.7, RatioUnit.PartPerBillion),
+            "7.7 ppb",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseRatio(t)
+        );
+        AssertSame(
+            new Ratio(7.7, RatioUnit.PartPerMillion),
+            "7.7 ppm",
+            q => Si.Normalized(q),
+            t => QuantityText.ParseRatio(t)
+        );
+        AssertSame(new Ratio(7.7, RatioUnit.Percent), "7.7 %", q => Si.Normalized(q), t => QuantityText.ParseRatio(t));
+
+        static void AssertSame<T>(T quantity, string text, Func<T, T> normalized, Func<string, T> parse) =>
+            Assert.Equal(parse(text), normalized(quantity));
+    }
+
+    [Fact]
     public void Doubles_OfAUnitOutsideTheTable_TakeTheLibrarysConversion()
     {
         Assert.Equal(604800, Si.Seconds(Duration.FromWeeks(1)));
