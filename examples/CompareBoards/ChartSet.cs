@@ -1,0 +1,192 @@
+using System.Globalization;
+using CompareBoards.Charts;
+using McuBench.Core.Boards;
+using McuBench.Core.Conclusions;
+using McuBench.Core.Studies;
+using UnitsNet;
+
+namespace CompareBoards;
+
+/// <summary>Draws the charts that conclusions allow, for each workload in turn.</summary>
+public static class ChartSet
+{
+    /// <summary>The charts, in order and with distinct names; a chart that has nothing to show is left out.</summary>
+    public static IEnumerable<Chart> Of(StudyConclusions conclusions)
+    {
+        ArgumentNullException.ThrowIfNull(conclusions);
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var chart in Drawn(conclusions))
+        {
+            // Two workloads may differ in nothing that a file name can hold.
+            var name = chart.Name;
+            for (var i = 2; !names.Add(name); i++)
+            {
+                name = FormattableString.Invariant($"{chart.Name}-{i}");
+            }
+
+            yield return chart.WithName(name);
+        }
+    }
+
+    private static IEnumerable<Chart> Drawn(StudyConclusions conclusions)
+    {
+        var interval = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Math.Round(100 * conclusions.Options.Confidence, 2)} % interval"
+        );
+        var study = conclusions.Study;
+        foreach (var workload in study.Workloads)
+        {
+            var summaries = conclusions.Summaries.Where(summary => summary.Workload == workload).ToArray();
+            var splits = conclusions.Splits.Where(split => split.Workload == workload).ToArray();
+            var currents = conclusions.Currents.Where(line => line.Workload == workload).ToArray();
+            var supplied = summaries.Where(summary => summary.Supply is not null).ToArray();
+            if (summaries.Length > 0)
+            {
+                yield return RunTimeChart.Draw(workload.Name, [.. RunTimes(summaries, study)], interval);
+            }
+
+            if (splits.Length > 0)
+            {
+                yield return ClockChart.Draw(workload.Name, [.. Lines(splits, study)], interval);
+            }
+
+            if (supplied.Length > 0)
+            {
+                var baseline = Baseline(supplied);
+                yield return ChargeChart.Draw(
+                    workload.Name,
+                    [.. Charges(supplied, baseline, study)],
+                    baseline,
+                    interval
+                );
+            }
+
+            if (currents.Length > 0)
+            {
+                yield return CurrentChart.Draw(workload.Name, [.. Lines(currents, study)], interval);
+            }
+        }
+    }
+
+    /// <summary>The shortest first.</summary>
+    private static IEnumerable<RunTimeRow> RunTimes(SetupSummary[] summaries, Study study) =>
+        summaries
+            .OrderBy(summary => summary.RunTime.Value.Seconds)
+            .Select(summary => new RunTimeRow(
+                NameOf(summary, summaries),
+                LookOf(summary.Setup, study),
+                Point(summary.RunTime, time => time.Seconds),
+                [.. summary.Series.RunTimes.Select(time => time.Seconds)]
+            ));
+
+    /// <summary>The smallest first.</summary>
+    private static IEnumerable<ChargeRow> Charges(SetupSummary[] summaries, string? baseline, Study study) =>
+        summaries
+            .OrderBy(summary => summary.Supply!.ChargePerTask.Value.Coulombs)
+            .Select(summary => new ChargeRow(
+                NameOf(summary, summaries),
+                LookOf(summary.Setup, study),
+                Point(summary.Supply!.ChargePerTask, charge => charge.Coulombs),
+                summary.Supply!.Net.FirstOrDefault(net => net.Baseline == baseline) is { } net
+                    ? Point(net.ChargePerTask, charge => charge.Coulombs)
+                    : null
+            ));
+
+    /// <summary>The baseline that the net charges of a chart are less of: one alone, so that they can be compared. An
+    /// attachment's comes first, since it is what another build of the board could do without.</summary>
+    private static string? Baseline(SetupSummary[] summaries) =>
+        summaries
+            .SelectMany(summary => summary.Supply!.Net)
+            .GroupBy(net => (net.Kind, net.Baseline))
+            .OrderByDescending(group => group.Key.Kind == BaselineKind.Attachment)
+            .ThenByDescending(group => group.Count())
+            .Select(group => group.Key.Baseline)
+            .FirstOrDefault();
+
+    private static IEnumerable<DrawnLine> Lines(ClockSplit[] splits, Study study)
+    {
+        var names = NamesOf(splits.Select(split => (split.Points[0].Summary.Setup, split.Name, split.IsApparent)));
+        return splits.Zip(
+            names,
+            (split, name) =>
+                new DrawnLine(
+                    name,
+                    LookOf(split.Points[0].Summary.Setup, study),
+                    [
+                        .. split.Points.Select(point =>
+                            (point.Clock.Hertz, Point(point.Summary.RunTime, time => time.Seconds))
+                        ),
+                    ],
+                    Point(split.FixedTime, time => time.Seconds),
+                    split.Cycles.Value
+                )
+        );
+    }
+
+    private static IEnumerable<DrawnLine> Lines(CurrentAgainstClock[] lines, Study study)
+    {
+        var names = NamesOf(lines.Select(line => (line.Summaries[0].Setup, line.Name, line.IsApparent)));
+        return lines.Zip(
+            names,
+            (line, name) =>
+                new DrawnLine(
+                    name,
+                    LookOf(line.Summaries[0].Setup, study),
+                    [
+                        .. line.Summaries.Select(summary =>
+                            (
+                                summary.Setup.Clock.Nominal.Hertz,
+                                Point(summary.Supply!.Current, current => current.Amperes)
+                            )
+                        ),
+                    ],
+                    Point(line.BaseCurrent, current => current.Amperes),
+                    line.CurrentPerMegahertz.Value.Amperes / Frequency.FromMegahertz(1).Hertz
+                )
+        );
+    }
+
+    private static ChartPoint Point<T>(Measured<T> measured, Func<T, double> si)
+        where T : struct =>
+        new(
+            si(measured.Value),
+            measured.Lower is { } lower ? si(lower) : null,
+            measured.Upper is { } upper ? si(upper) : null
+        );
+
+    /// <summary>Setups of one board and core look alike.</summary>
+    private static int LookOf(Setup setup, Study study) =>
+        study
+            .Setups.Select(other => (other.Board, other.Core))
+            .Distinct()
+            .TakeWhile(other => other != (setup.Board, setup.Core))
+            .Count();
+
+    private static string NameOf(SetupSummary summary, SetupSummary[] all) =>
+        all.Count(other => other.Setup == summary.Setup) > 1
+            ? $"{summary.Setup.Name}, {summary.Series.Timer.Name}"
+            : summary.Setup.Name;
+
+    /// <summary>Board and core where these tell a chart's lines apart, all that was the same at every clock where not.</summary>
+    private static string[] NamesOf(IEnumerable<(Setup Setup, string Full, bool IsApparent)> lines)
+    {
+        var all = lines
+            .Select(line =>
+                (
+                    Short: line.Setup.Board.Cores.Count > 1
+                        ? $"{line.Setup.Board.Name}, core {line.Setup.Core.Name}"
+                        : line.Setup.Board.Name,
+                    line.Full,
+                    Note: line.IsApparent ? " (apparent)" : ""
+                )
+            )
+            .ToArray();
+        return
+        [
+            .. all.Select(line =>
+                (all.Count(other => other.Short == line.Short) == 1 ? line.Short : line.Full) + line.Note
+            ),
+        ];
+    }
+}
