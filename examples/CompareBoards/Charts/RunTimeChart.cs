@@ -83,16 +83,14 @@ public static class RunTimeChart
 
         // From the top in the order run, so that a drift shows as a slant.
         var step = 0.8 / Math.Max(1, row.Trials.Count);
-        for (var i = 0; i < row.Trials.Count; i++)
+        var points = plot.Add.ScatterPoints(
+            row.Trials.Select(trial => scale.Place(trial / centre - 1)).ToArray(),
+            Enumerable.Range(0, row.Trials.Count).Select(i => foot + 0.9 - (i + 0.5) * step).ToArray()
+        );
+        points.MarkerStyle = new MarkerStyle(MarkerShape.OpenCircle, 3.5f, colour)
         {
-            ChartStyle.AddMarker(
-                plot,
-                scale.Place(row.Trials[i] / centre - 1),
-                foot + 0.9 - (i + 0.5) * step,
-                colour,
-                MarkerShape.OpenCircle,
-                size: 3.5f
-            );
-        }
+            LineColor = colour,
+            LineWidth = 1.5f,
+        };
     }
 }
