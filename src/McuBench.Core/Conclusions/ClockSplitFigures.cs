@@ -134,7 +134,7 @@ internal static class ClockSplitFigures
         }
         else if (line.LackOfFit.IsRefuted)
         {
-            yield return $"Run times at {group.Length} clocks don't lie on a line in 1/f (p = {Said.Number(line.LackOfFit.PValue, 2)}): wait states or caches change with the clock. The split is an apparent one, and its intervals don't allow for the misfit.";
+            yield return $"Run times at {group.Length} clocks don't lie on a line in 1/f ({Said.PValue(line.LackOfFit.PValue)}): wait states or caches change with the clock. The split is an apparent one, and its intervals don't allow for the misfit.";
         }
 
         if (fixedPart == FixedPart.Negative)

@@ -51,7 +51,7 @@ internal static class ComparisonReview
                 FindingKind.ClockLineRefuted,
                 Severity.Caution,
                 subject,
-                $"Run times at {split.Points.Count} clocks don't lie on a line in 1/f: mean squared residual {Said.Number(test.Statistic)} times what scatter and step make, p = {Said.Number(test.PValue, 2)}.",
+                $"Run times at {split.Points.Count} clocks don't lie on a line in 1/f: mean squared residual {Said.Number(test.Statistic)} times what scatter and step make, {Said.PValue(test.PValue)}.",
                 "Look for wait states, caches or bus clocks that change with the clock; compare at the clocks that were run.",
                 [new("mean squared residual over expected", test.Statistic), new("p", test.PValue)],
                 []

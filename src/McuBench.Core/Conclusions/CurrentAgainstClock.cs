@@ -130,7 +130,7 @@ public sealed record CurrentAgainstClock
         else if (line.LackOfFit.IsRefuted)
         {
             notes.Add(
-                $"Currents at {group.Length} clocks don't lie on a line (p = {Said.Number(line.LackOfFit.PValue, 2)}); a voltage or a wait state that changes with the clock does this. The intervals don't allow for it."
+                $"Currents at {group.Length} clocks don't lie on a line ({Said.PValue(line.LackOfFit.PValue)}); a voltage or a wait state that changes with the clock does this. The intervals don't allow for it."
             );
         }
 

@@ -20,6 +20,9 @@ internal static class Said
     public static string Number(double value, int digits = 3) =>
         FormattableString.Invariant($"{Rounded(value, digits):G6}");
 
+    /// <summary>"p = 0.012", "p &lt; 0.0001".</summary>
+    public static string PValue(double p) => p < 1e-4 ? "p < 0.0001" : $"p = {Number(p, 2)}";
+
     /// <summary>"1 trial", "5 trials".</summary>
     public static string Count(int count, string what) =>
         FormattableString.Invariant($"{count} {what}{(count == 1 ? "" : "s")}");

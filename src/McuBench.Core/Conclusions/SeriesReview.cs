@@ -233,7 +233,7 @@ internal static class SeriesReview
             FindingKind.Drift,
             drift.Trend.PValue < strong ? Severity.Caution : Severity.Note,
             subject,
-            $"Run times {(drift.Trend.S > 0 ? "rise" : "fall")} over the order of trials: by {Said.Seconds(Math.Abs(drift.SlopePerTrial))} ({Said.Percent(Math.Abs(share))}) a trial{interval}; Mann–Kendall S = {Said.Number(drift.Trend.S, 6)}, p = {Said.Number(drift.Trend.PValue, 2)}{(drift.Trend.IsExact ? "" : " (normal approximation)")}. The mean is that of the trials taken; its interval takes trials as independent and is too narrow under drift.",
+            $"Run times {(drift.Trend.S > 0 ? "rise" : "fall")} over the order of trials: by {Said.Seconds(Math.Abs(drift.SlopePerTrial))} ({Said.Percent(Math.Abs(share))}) a trial{interval}; Mann–Kendall S = {Said.Number(drift.Trend.S, 6)}, {Said.PValue(drift.Trend.PValue)}{(drift.Trend.IsExact ? "" : " (normal approximation)")}. The mean is that of the trials taken; its interval takes them as independent, and says little of what trials at another time would take.",
             "Run setups in random order or in turns, let the board warm up first, and note temperatures.",
             figures,
             series.Trials

@@ -1,5 +1,6 @@
 using McuBench.Core.Boards;
-using McuBench.Core.Quantities;
+using McuBench.Core.Conclusions;
+using McuBench.Core.Studies;
 using McuBench.Core.Supply;
 using McuBench.Core.Trials;
 using UnitsNet;
@@ -87,5 +88,7 @@ internal static class Bench
             BoardVoltage = volts is { } v ? ElectricPotential.FromVolts(v) : null,
         });
 
-    public static double Seconds(Duration value) => Si.Seconds(value);
+    /// <summary>All conclusions with default options, stopped with the test.</summary>
+    public static StudyConclusions Conclude(Study study, IProgress<ConclusionProgress>? progress = null) =>
+        StudyConclusions.Of(study, progress: progress, cancellationToken: TestContext.Current.CancellationToken);
 }
