@@ -9,7 +9,9 @@ internal static class ComparisonReview
         IReadOnlySet<string> drifting
     )
     {
-        var confounded = comparisons.Where(c => TrialOrder.IsConfounded(c.First.Series, c.Second.Series)).ToList();
+        var confounded = comparisons
+            .Where(c => TrialFacts.IsOrderConfounded(c.First.Workings.Facts, c.Second.Workings.Facts))
+            .ToList();
         if (confounded.Count == 0)
         {
             yield break;

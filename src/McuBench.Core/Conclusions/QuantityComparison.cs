@@ -64,6 +64,8 @@ public sealed record QuantityComparison
     /// </summary>
     public Ratio? SmallestDetectableDifference { get; }
 
-    /// <summary>The margin that equality was tested against; null where none was stated.</summary>
+    /// <summary>The margin that equality was tested against, by two one-sided tests, each at one less the confidence
+    /// (schuirmann-1987): at 95 % the 90 % interval of the ratio must lie between 1/(1 + margin) and 1 + margin. Null
+    /// where none was stated.</summary>
     public Ratio? Margin { get; }
 }

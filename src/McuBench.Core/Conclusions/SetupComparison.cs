@@ -100,7 +100,7 @@ public sealed record SetupComparison
         }
 
         var trials = first.Series.Trials.Count + second.Series.Trials.Count;
-        var isConfounded = TrialOrder.IsConfounded(first.Series, second.Series);
+        var isConfounded = TrialFacts.IsOrderConfounded(first.Workings.Facts, second.Workings.Facts);
         NoVerdictReason? withheld =
             TimerFollowsClock(first, second) ? NoVerdictReason.TimerFollowsClock
             : isConfounded && drifts ? NoVerdictReason.OrderConfoundedWithDrift

@@ -1,8 +1,6 @@
 using McuBench.Core.Boards;
 using McuBench.Core.Quantities;
 using McuBench.Core.Supply;
-using McuBench.Core.Trials;
-using UnitsNet;
 
 namespace McuBench.Core.Conclusions;
 
@@ -15,7 +13,7 @@ internal static class SetupDifferences
 
     public static IEnumerable<SetupDifference> Between(SetupSummary first, SetupSummary second) =>
         OfSetups(first.Setup, second.Setup)
-            .Concat(OfTrials(first.Series, second.Series))
+            .Concat(OfTrials(first, second))
             .Concat(OfReadings(first.Supply, second.Supply));
 
     private static IEnumerable<SetupDifference> OfSetups(Setup first, Setup second)
@@ -124,36 +122,27 @@ internal static class SetupDifferences
         static string State(Attachment attachment) => Lower(attachment.State.ToString());
     }
 
-    private static IEnumerable<SetupDifference> OfTrials(TrialSeries first, TrialSeries second)
+    private static IEnumerable<SetupDifference> OfTrials(SetupSummary first, SetupSummary second)
     {
-        var timer = Differ(SetupAspect.Timer, "timer", first.Timer.Name, second.Timer.Name);
-        var session = Differ(
-            SetupAspect.Session,
-            "session",
-            Names(first, t => t.Session),
-            Names(second, t => t.Session)
-        );
-        var connection = Differ(
-            SetupAspect.Connection,
-            "cable and port",
-            Names(first, t => t.Connection),
-            Names(second, t => t.Connection)
-        );
+        var (ofFirst, ofSecond) = (first.Workings.Facts, second.Workings.Facts);
+        var timer = Differ(SetupAspect.Timer, "timer", first.Series.Timer.Name, second.Series.Timer.Name);
+        var session = Differ(SetupAspect.Session, "session", ofFirst.Sessions, ofSecond.Sessions);
+        var connection = Differ(SetupAspect.Connection, "cable and port", ofFirst.Connections, ofSecond.Connections);
         foreach (var difference in new[] { timer, session, connection }.OfType<SetupDifference>())
         {
             yield return difference;
         }
 
         if (
-            MeanKelvins(first) is { } warm
-            && MeanKelvins(second) is { } other
-            && Math.Abs(warm - other) >= LeastKelvinsToMention
+            ofFirst.MeanKelvins is { } kelvins
+            && ofSecond.MeanKelvins is { } other
+            && Math.Abs(kelvins - other) >= LeastKelvinsToMention
         )
         {
             yield return new(
                 SetupAspect.Temperature,
                 "mean temperature",
-                QuantityText.Format(Si.Temperature(warm)),
+                QuantityText.Format(Si.Temperature(kelvins)),
                 QuantityText.Format(Si.Temperature(other))
             );
         }
@@ -185,24 +174,6 @@ internal static class SetupDifferences
 
     private static SetupDifference? Differ(SetupAspect aspect, string what, string first, string second) =>
         string.Equals(first, second, StringComparison.Ordinal) ? null : new(aspect, what, first, second);
-
-    private static string Names(TrialSeries series, Func<Trial, string?> of)
-    {
-        string[] names =
-        [
-            .. series.Trials.Select(of).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
-        ];
-        return names.Length == 0 ? NotKnown : Said.List(names);
-    }
-
-    private static double? MeanKelvins(TrialSeries series)
-    {
-        double[] kelvins =
-        [
-            .. series.Trials.Select(t => t.Temperature).OfType<Temperature>().Select(t => Si.Kelvins(t)),
-        ];
-        return kelvins.Length == 0 ? null : kelvins.Average();
-    }
 
     private static string Lower(string name) => name.ToLowerInvariant();
 }

@@ -116,6 +116,7 @@ public sealed record SetupSummary
         {
             RunTime = runTime,
             Clock = clock,
+            Facts = TrialFacts.Of(series),
             Running = supply?.Running,
             Charge = supply?.Charge,
             Energy = supply?.Energy,

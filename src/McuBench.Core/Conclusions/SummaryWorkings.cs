@@ -9,6 +9,9 @@ internal sealed record SummaryWorkings
     /// <summary>The clock's frequency, in hertz.</summary>
     public required UncertainValue Clock { get; init; }
 
+    /// <summary>The circumstances of the trials.</summary>
+    public required TrialFacts Facts { get; init; }
+
     /// <summary>The current while running, in amperes, where it was read.</summary>
     public UncertainValue? Running { get; init; }
 

@@ -19,6 +19,9 @@ internal sealed record SupplyFigures(
 {
     private const double SecondsPerHour = 3600;
 
+    private const string OneReadingNote =
+        "The current rests on one reading: the meter's accuracy is in the interval, the scatter between readings can't be.";
+
     /// <summary>The figures, or null where no current was read while running.</summary>
     /// <param name="series">The trials.</param>
     /// <param name="runTime">Their mean run time.</param>
@@ -162,7 +165,12 @@ internal sealed record SupplyFigures(
             return new NetSupply(
                 kind,
                 name,
-                readingsOf.Of(baseline, amperes => Si.Current(amperes), Ends.Positive),
+                readingsOf.Of(
+                    baseline,
+                    amperes => Si.Current(amperes),
+                    Ends.Positive,
+                    taken.Count == 1 ? [OneReadingNote] : []
+                ),
                 difference.Of(current, amperes => Si.Current(amperes), Ends.Symmetric),
                 difference.Of(charge, coulombs => Si.Charge(coulombs), Ends.Symmetric),
                 volts is null ? null : difference.Of(volts.Times(charge), joules => Si.Energy(joules), Ends.Symmetric)
@@ -207,9 +215,7 @@ internal sealed record SupplyFigures(
     {
         if (running.Count == 1)
         {
-            notes.Add(
-                "The current rests on one reading: the meter's accuracy is in the interval, the scatter between readings can't be."
-            );
+            notes.Add(OneReadingNote);
         }
 
         if (running.Exists(r => !CurrentFigures.StatesAccuracy(r.MeterRange)))

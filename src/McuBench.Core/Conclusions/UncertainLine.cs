@@ -1,5 +1,3 @@
-using McuBench.Stats.Distributions;
-
 namespace McuBench.Core.Conclusions;
 
 /// <summary>A straight line through points that carry their sources of uncertainty; the two coefficients carry them on,
@@ -67,13 +65,7 @@ internal sealed record UncertainLine(UncertainValue Intercept, UncertainValue Sl
             squares += residual * residual / variances[i];
         }
 
-        // One point to spare: F of 1 and ν degrees of freedom is the square of Student's t.
-        if (toSpare > 1)
-        {
-            return null;
-        }
-
-        var pValue = 2 * StudentT.Of(degreesOfFreedom).UpperTail(Math.Sqrt(squares));
+        var pValue = FTail.Upper(squares / toSpare, toSpare, degreesOfFreedom);
         return new LackOfFit(
             squares / toSpare,
             toSpare,
