@@ -100,11 +100,14 @@ internal static class Check
     }
 
     /// <summary>Refuses two spans that should run side by side and differ in length.</summary>
-    internal static void SameCount(int count, int expected, string what, string name)
+    internal static void SameCount(int count, int expected, string what, string each, string name)
     {
         if (count != expected)
         {
-            throw new ArgumentException(Invariant($"{what} must be {expected}, one for each x; was {count}."), name);
+            throw new ArgumentException(
+                Invariant($"{what} must be {expected}, one for each {each}; was {count}."),
+                name
+            );
         }
     }
 

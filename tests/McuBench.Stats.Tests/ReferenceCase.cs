@@ -28,6 +28,13 @@ internal sealed class ReferenceCase
     internal double[][] Rows(params string[] path) =>
         [.. At(path).EnumerateArray().Select(row => row.EnumerateArray().Select(ToNumber).ToArray())];
 
+    /// <summary>The numbers of a cell of a table of lists, or null where it holds text in their place.</summary>
+    internal double[]? NumbersOrNull(string part, string name, int row, int column)
+    {
+        JsonElement cell = At([part, name])[row][column];
+        return cell.ValueKind == JsonValueKind.Array ? [.. cell.EnumerateArray().Select(ToNumber)] : null;
+    }
+
     /// <summary>The text at a path of names.</summary>
     internal string Text(params string[] path) => At(path).GetString()!;
 

@@ -111,19 +111,14 @@ public static class Location
     }
 
     /// <summary>The median: the middle value, or the mean of the two middle ones where the count is even. O(n) on
-    /// average, with a pooled copy of the values and no other allocation.</summary>
+    /// average, with pooled scratch and no other allocation.</summary>
     /// <param name="values">At least one value, each finite.</param>
     /// <exception cref="ArgumentException">There is no value.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is NaN or infinite.</exception>
     public static double Median(ReadOnlySpan<double> values)
     {
         Check.Finite(values);
-        double[] scratch = ArrayPool<double>.Shared.Rent(values.Length);
-        Span<double> copy = scratch.AsSpan(0, values.Length);
-        values.CopyTo(copy);
-        double median = MedianInPlace(copy);
-        ArrayPool<double>.Shared.Return(scratch);
-        return median;
+        return MedianOf(values);
     }
 
     /// <summary>The median of a sample. O(1) once the sample is sorted.</summary>
@@ -134,6 +129,15 @@ public static class Location
         ArgumentNullException.ThrowIfNull(sample);
         ReadOnlySpan<double> sorted = sample.Sorted;
         return Middle(sorted[(sorted.Length - 1) / 2], sorted[sorted.Length / 2]);
+    }
+
+    /// <summary>The median of finite values, which are left as they are.</summary>
+    internal static double MedianOf(ReadOnlySpan<double> values)
+    {
+        var order = new SampledOrder(values);
+        (double at, double next) = order.Of((values.Length - 1) / 2);
+        order.Return();
+        return values.Length % 2 == 1 ? at : Middle(at, next);
     }
 
     /// <summary>The median of finite values whose order may be lost.</summary>

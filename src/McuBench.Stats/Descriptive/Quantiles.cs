@@ -1,5 +1,3 @@
-using System.Buffers;
-
 namespace McuBench.Stats.Descriptive;
 
 /// <summary>Sample quantiles by any of the nine definitions in use (hyndman-fan-1996).</summary>
@@ -10,7 +8,7 @@ namespace McuBench.Stats.Descriptive;
 /// </remarks>
 public static class Quantiles
 {
-    /// <summary>The quantile of values. O(n) on average, with a pooled copy of the values and no other allocation.</summary>
+    /// <summary>The quantile of values. O(n) on average, with pooled scratch and no other allocation.</summary>
     /// <param name="values">At least one value, each finite.</param>
     /// <param name="probability">The probability, from 0 to 1.</param>
     /// <param name="definition">Which of the nine quantiles is meant.</param>
@@ -26,14 +24,10 @@ public static class Quantiles
         Check.Finite(values);
         Check.Probability(probability);
         Check.Named(definition);
-        QuantilePosition position = QuantilePosition.Of(values.Length, probability, definition);
-        double[] scratch = ArrayPool<double>.Shared.Rent(values.Length);
-        Span<double> copy = scratch.AsSpan(0, values.Length);
-        values.CopyTo(copy);
-        double lower = Selection.Nth(copy, position.Index);
-        double upper = position.Fraction == 0 ? lower : Least(copy[(position.Index + 1)..]);
-        ArrayPool<double>.Shared.Return(scratch);
-        return position.Between(lower, upper);
+        var order = new SampledOrder(values);
+        double quantile = Of(ref order, QuantilePosition.Of(values.Length, probability, definition));
+        order.Return();
+        return quantile;
     }
 
     /// <summary>The quantile of a sample. O(1) once the sample is sorted.</summary>
@@ -58,8 +52,8 @@ public static class Quantiles
         return position.Fraction == 0 ? lower : position.Between(lower, sorted[position.Index + 1]);
     }
 
-    /// <summary>Several quantiles of values at once. O(n log k) on average for k probabilities, with a pooled copy of the
-    /// values and no other allocation.</summary>
+    /// <summary>Several quantiles of values at once. O(n) on average for each, with pooled scratch and no other
+    /// allocation.</summary>
     /// <param name="values">At least one value, each finite.</param>
     /// <param name="probabilities">The probabilities, each from 0 to 1, in any order.</param>
     /// <param name="results">Where the quantiles go, one for each probability in the same order.</param>
@@ -86,55 +80,23 @@ public static class Quantiles
             );
         }
 
-        int n = values.Length;
-        int[] scratchRanks = ArrayPool<int>.Shared.Rent(probabilities.Length);
-        Span<int> ranks = scratchRanks.AsSpan(0, probabilities.Length);
+        foreach (double probability in probabilities)
+        {
+            Check.Probability(probability, nameof(probabilities));
+        }
+
+        var order = new SampledOrder(values);
         for (int i = 0; i < probabilities.Length; i++)
         {
-            Check.Probability(probabilities[i], nameof(probabilities));
-            ranks[i] = QuantilePosition.Of(n, probabilities[i], definition).Index;
+            results[i] = Of(ref order, QuantilePosition.Of(values.Length, probabilities[i], definition));
         }
 
-        double[] scratch = ArrayPool<double>.Shared.Rent(n);
-        Span<double> copy = scratch.AsSpan(0, n);
-        values.CopyTo(copy);
-        ranks.Sort();
-        Selection.Many(copy, ranks);
-        for (int i = 0; i < probabilities.Length; i++)
-        {
-            QuantilePosition position = QuantilePosition.Of(n, probabilities[i], definition);
-            double lower = copy[position.Index];
-            results[i] = position.Fraction == 0 ? lower : position.Between(lower, After(copy, position.Index, ranks));
-        }
-
-        ArrayPool<int>.Shared.Return(scratchRanks);
-        ArrayPool<double>.Shared.Return(scratch);
+        order.Return();
     }
 
-    /// <summary>The value of the rank after a selected one: the least up to the next selected one.</summary>
-    private static double After(ReadOnlySpan<double> selected, int rank, ReadOnlySpan<int> ranks)
+    private static double Of(ref SampledOrder order, QuantilePosition position)
     {
-        int last = selected.Length - 1;
-        foreach (int other in ranks)
-        {
-            if (other > rank)
-            {
-                last = other;
-                break;
-            }
-        }
-
-        return Least(selected[(rank + 1)..(last + 1)]);
-    }
-
-    private static double Least(ReadOnlySpan<double> values)
-    {
-        double least = values[0];
-        foreach (double value in values[1..])
-        {
-            least = Math.Min(least, value);
-        }
-
-        return least;
+        (double at, double next) = order.Of(position.Index);
+        return position.Between(at, next);
     }
 }

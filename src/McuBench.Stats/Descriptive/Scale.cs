@@ -57,16 +57,15 @@ public static class Scale
         Check.Finite(values);
         Check.Named(consistency);
         Check.AtLeast(values.Length, consistency == Consistency.NormalSmallSample ? 2 : 1, nameof(values));
+        double median = Location.MedianOf(values);
         double[] scratch = ArrayPool<double>.Shared.Rent(values.Length);
-        Span<double> copy = scratch.AsSpan(0, values.Length);
-        values.CopyTo(copy);
-        double median = Location.MedianInPlace(copy);
-        for (int i = 0; i < copy.Length; i++)
+        Span<double> distances = scratch.AsSpan(0, values.Length);
+        for (int i = 0; i < distances.Length; i++)
         {
-            copy[i] = Math.Abs(copy[i] - median);
+            distances[i] = Math.Abs(values[i] - median);
         }
 
-        double deviation = Location.MedianInPlace(copy);
+        double deviation = Location.MedianOf(distances);
         ArrayPool<double>.Shared.Return(scratch);
         double factor = consistency switch
         {

@@ -22,33 +22,6 @@ internal static class Selection
         return values[rank];
     }
 
-    /// <summary>
-    /// Rearranges the values so that each of the given ranks stands at its sorted place. O(n log k) on average for k ranks.
-    /// </summary>
-    /// <param name="values">The values, none NaN; their order is lost.</param>
-    /// <param name="ranks">The ranks, ascending and possibly repeated, each from 0 to count less 1.</param>
-    internal static void Many(Span<double> values, ReadOnlySpan<int> ranks) => Many(values, ranks, 0);
-
-    private static void Many(Span<double> values, ReadOnlySpan<int> ranks, int offset)
-    {
-        if (ranks.IsEmpty)
-        {
-            return;
-        }
-
-        int middle = ranks.Length / 2;
-        int rank = ranks[middle] - offset;
-        Nth(values, rank);
-        int first = middle;
-        while (first > 0 && ranks[first - 1] == ranks[middle])
-        {
-            first--;
-        }
-
-        Many(values[..rank], ranks[..first], offset);
-        Many(values[rank..], ranks[(middle + 1)..], offset + rank);
-    }
-
     private static void Narrow(Span<double> values, int rank, int patience)
     {
         int left = 0;

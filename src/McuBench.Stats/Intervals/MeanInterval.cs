@@ -31,21 +31,6 @@ public static class MeanInterval
         var deviations = SquaredDeviations.Of(sample.Values);
         double mean = deviations.UnscaledMean;
         double error = deviations.RootOver(n - 1) / Math.Sqrt(n);
-        if (error == 0)
-        {
-            return new Estimate(mean, n, Method) { Notes = [SpreadNotes.AllEqual] };
-        }
-
-        double reach = Distributions.StudentT.Of(n - 1).UpperQuantile((1 - confidence) / 2) * error;
-        return new Estimate(mean, n, Method)
-        {
-            StandardError = error,
-            DegreesOfFreedom = n - 1,
-            Interval = new Interval(
-                Check.Representable(mean - reach, "Lower end", nameof(sample)),
-                Check.Representable(mean + reach, "Upper end", nameof(sample)),
-                confidence
-            ),
-        };
+        return TInterval.Of(mean, error, n - 1, confidence, n, Method);
     }
 }

@@ -121,6 +121,18 @@ public sealed record LineFit
     public Estimate MeanAt(double x, double confidence = 0.95) =>
         At(x, ErrorAt(x), confidence, "value of a straight line");
 
+    /// <summary>The line at x with its part of the band that holds the whole line at once with the confidence
+    /// (working-hotelling-1929): wider than <see cref="MeanAt"/>, and good for any number of x looked at.</summary>
+    /// <param name="x">The abscissa, finite.</param>
+    /// <param name="confidence">The confidence for the whole line, above 0 and below 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="x"/> is not finite, or the confidence lies outside
+    /// (0, 1).</exception>
+    public Estimate BandAt(double x, double confidence = 0.95)
+    {
+        Check.Confidence(confidence);
+        return At(x, ErrorAt(x), confidence, "value of a straight line, whole band", BandFactor(1 - confidence));
+    }
+
     /// <summary>The line at x with its prediction interval: where one further y at this x would lie.</summary>
     /// <param name="x">The abscissa, finite.</param>
     /// <param name="confidence">The confidence, above 0 and below 1.</param>
@@ -170,10 +182,19 @@ public sealed record LineFit
         return At(x, error, confidence, "prediction from a straight line");
     }
 
-    private Estimate At(double x, double? error, double confidence, string method)
+    /// <summary>√(2·F) at the upper quantile of F with 2 and the fit's degrees of freedom, which has a closed form.</summary>
+    private double BandFactor(double tail)
+    {
+        double share = -2 * Math.Log(tail) / (DegreesOfFreedom ?? 1);
+        // df (e^share − 1), which nears −2 ln(tail) as the degrees of freedom grow.
+        double growth = share < 1e-5 ? 1 + share / 2 * (1 + share / 3) : (Math.Exp(share) - 1) / share;
+        return Math.Sqrt(-2 * Math.Log(tail) * growth);
+    }
+
+    private Estimate At(double x, double? error, double confidence, string method, double? factor = null)
     {
         double value = ValueAt(x);
-        Interval? interval = Around(value, error, confidence);
+        Interval? interval = Around(value, error, confidence, factor);
         return new Estimate(value, Count, method)
         {
             StandardError = error > 0 ? error : null,
@@ -197,7 +218,7 @@ public sealed record LineFit
         return Math.Sqrt(s2) * double.Hypot(1 / Math.Sqrt(_centre.Weight), away);
     }
 
-    private Interval? Around(double value, double? error, double confidence)
+    private Interval? Around(double value, double? error, double confidence, double? factor = null)
     {
         Check.Confidence(confidence);
         if (error is not > 0 || DegreesOfFreedom is not { } df)
@@ -205,13 +226,19 @@ public sealed record LineFit
             return null;
         }
 
-        double tail = (1 - confidence) / 2;
-        double factor = double.IsInfinity(df)
-            ? Normal.Of(0, 1).UpperQuantile(tail)
-            : StudentT.Of(df).UpperQuantile(tail);
-        double reach = factor * error.Value;
+        double reach = (factor ?? FactorOf(confidence, df)) * error.Value;
         return new Interval(value - reach, value + reach, confidence);
     }
+
+    /// <summary>The two-sided t factor, or the normal one for infinite degrees of freedom.</summary>
+    internal static double FactorOf(double confidence, double df)
+    {
+        double tail = (1 - confidence) / 2;
+        return double.IsInfinity(df) ? Normal.Standard.UpperQuantile(tail) : StudentT.Of(df).UpperQuantile(tail);
+    }
+
+    /// <summary>What inverse prediction needs of the fit.</summary>
+    internal Centre Middle => _centre;
 
     /// <summary>The centroid of the points, their total weight, and the weighted sum of squares of x about it.</summary>
     internal sealed record Centre(double X, double Y, double Weight, double SumOfSquares, bool Weighted);

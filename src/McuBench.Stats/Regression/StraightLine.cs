@@ -42,6 +42,7 @@ public static class StraightLine
             standardUncertainties.Length,
             x.Length,
             "Count of standard uncertainties",
+            "x",
             nameof(standardUncertainties)
         );
         Check.Positive(standardUncertainties);
@@ -64,11 +65,11 @@ public static class StraightLine
         return Solve(x, y, weights, WeightedMean(x, weights), WeightedMean(y, weights), meaning);
     }
 
-    private static void CheckPoints(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    internal static void CheckPoints(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         Check.Finite(x);
         Check.Finite(y);
-        Check.SameCount(y.Length, x.Length, "Count of y", nameof(y));
+        Check.SameCount(y.Length, x.Length, "Count of y", "x", nameof(y));
         Check.AtLeast(x.Length, 2, nameof(x));
         if (x.IndexOfAnyExcept(x[0]) < 0)
         {
