@@ -36,7 +36,8 @@ public static class Ranks
         keys.AsSpan(0, n).Sort(order.AsSpan(0, n));
         double tieTerm = 0;
         int groups = 0;
-        for (int first = 0; first < n; )
+        int first = 0;
+        while (first < n)
         {
             int next = first + 1;
             while (next < n && keys[next] == keys[first])

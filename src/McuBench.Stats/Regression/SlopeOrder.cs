@@ -70,7 +70,8 @@ internal sealed class SlopeOrder
 
         // Falling x, but points of equal x stay as they are.
         int place = 0;
-        for (int last = order.Length - 1; last >= 0; )
+        int last = order.Length - 1;
+        while (last >= 0)
         {
             int first = last;
             while (first > 0 && _x[first - 1] == _x[last])
@@ -110,7 +111,8 @@ internal sealed class SlopeOrder
         }
 
         keys.AsSpan().Sort(order.AsSpan());
-        for (int first = 0; first < n; )
+        int first = 0;
+        while (first < n)
         {
             int next = first + 1;
             while (next < n && keys[next] == keys[first])
