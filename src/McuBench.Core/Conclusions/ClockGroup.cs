@@ -18,23 +18,12 @@ internal static class ClockGroup
     public static bool IsOne(IReadOnlyList<SetupSummary> summaries) =>
         summaries.Count > 0 && summaries.All(s => KeyOf(s).Equals(KeyOf(summaries[0])));
 
-    /// <summary>What a group is called: board and core, and what tells it from other groups of that core.</summary>
+    /// <summary>What a group is called: the board, and its core where it offers several. Groups that differ in
+    /// toolchain or attachments alone share it; what tells them apart is the names of their setups.</summary>
     public static string NameOf(IReadOnlyList<SetupSummary> group)
     {
         var setup = group[0].Setup;
-        var name = setup.Board.Cores.Count > 1 ? $"{setup.Board.Name}, core {setup.Core.Name}" : setup.Board.Name;
-        var said = new List<string> { name };
-        if (setup.Toolchain is { } toolchain)
-        {
-            said.Add(
-                toolchain.Settings.Count == 0
-                    ? toolchain.Name
-                    : $"{toolchain.Name} ({string.Join(", ", toolchain.Settings)})"
-            );
-        }
-
-        said.AddRange(setup.Attachments.Select(a => $"{a.Name} {a.State.ToString().ToLowerInvariant()}"));
-        return string.Join(", ", said);
+        return setup.Board.Cores.Count > 1 ? $"{setup.Board.Name}, core {setup.Core.Name}" : setup.Board.Name;
     }
 
     private static (string, string, BoardSupply?, Toolchain?, IReadOnlyList<Attachment>, string, string) KeyOf(

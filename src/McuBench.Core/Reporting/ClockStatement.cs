@@ -10,16 +10,16 @@ public static class ClockStatement
     public static string Of(ClockSplit split)
     {
         ArgumentNullException.ThrowIfNull(split);
-        var clocks = Phrase.Count(split.Points.Count, "clock");
+        var setups = Phrase.List(split.Points.Select(point => point.Summary.Setup.Name));
         var apparent = split.IsApparent ? "apparent fixed part" : "fixed part";
         var said = split.FixedPart switch
         {
             FixedPart.Present =>
-                $"{split.Name} spends {Phrase.ValueAndInterval(split.FixedTime)} of each run of the {split.Workload.Name} on what does not follow the clock ({apparent}, from {clocks})",
+                $"{split.Name} spends {Phrase.ValueAndInterval(split.FixedTime)} of each run of the {split.Workload.Name} on what does not follow the clock ({apparent}, from {setups})",
             FixedPart.Negative =>
-                $"{split.Name} comes out with a negative {apparent} for the {split.Workload.Name}, {Phrase.ValueAndInterval(split.FixedTime)}, from {clocks}: no part of a run can be that, so look for periodic interrupts, a biased timer, or a timer that follows the clock",
+                $"{split.Name} comes out with a negative {apparent} for the {split.Workload.Name}, {Phrase.ValueAndInterval(split.FixedTime)}, from {setups}: no part of a run can be that, so look for periodic interrupts, a biased timer, or a timer that follows the clock",
             _ =>
-                $"{split.Name} shows no {apparent} that can be told from none for the {split.Workload.Name} ({Phrase.ValueAndInterval(split.FixedTime)}, from {clocks})",
+                $"{split.Name} shows no {apparent} that can be told from none for the {split.Workload.Name} ({Phrase.ValueAndInterval(split.FixedTime)}, from {setups})",
         };
         var why = split switch
         {
@@ -39,7 +39,7 @@ public static class ClockStatement
         ArgumentNullException.ThrowIfNull(pair);
         var scaling = ComparisonStatement.OfQuantity(pair.Gross, pair.Scaling);
         return pair.IsOrderReversed
-            ? $"The order reverses once fixed time is taken out. As measured, {ComparisonStatement.OfQuantity(pair.Gross, pair.Gross.RunTime)} Yet {scaling}"
+            ? $"As measured, {ComparisonStatement.OfQuantity(pair.Gross, pair.Gross.RunTime)} Yet {scaling}"
             : scaling;
     }
 
@@ -48,6 +48,6 @@ public static class ClockStatement
     public static string Of(CurrentAgainstClock line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        return $"{line.Name} draws {Phrase.ValueAndInterval(line.BaseCurrent)} plus {Phrase.ValueAndInterval(line.CurrentPerMegahertz)} per megahertz while running the {line.Workload.Name}, display and other attachments in the first figure.";
+        return $"{line.Name} draws {Phrase.ValueAndInterval(line.BaseCurrent)} plus {Phrase.ValueAndInterval(line.CurrentPerMegahertz)} per megahertz while running the {line.Workload.Name}, attachments in the first figure (from {Phrase.List(line.Summaries.Select(summary => summary.Setup.Name))}).";
     }
 }

@@ -29,9 +29,10 @@ public static class HtmlWriter
         caption { text-align: left; font-size: .9rem; color: var(--faint); padding: 0 0 .4rem; }
         th, td { text-align: left; vertical-align: top; padding: .3rem .75rem .3rem 0; border-bottom: 1px solid var(--rule); }
         th { border-bottom: 1.5px solid var(--ink); font-size: .8rem; vertical-align: bottom; }
+        tbody td:first-child { min-width: 11rem; }
         .figure { text-align: right; white-space: nowrap; }
         figure { margin: 1.5rem 0; }
-        figure img { display: block; width: 100%; height: auto; background: #fff; border-radius: 2px; }
+        figure img { display: block; width: 100%; max-width: 40rem; height: auto; background: #fff; border-radius: 2px; }
         figcaption { font-size: .9rem; color: var(--faint); margin-top: .4rem; max-width: 46rem; }
         @media print {
           @page { size: A4; margin: 16mm; }

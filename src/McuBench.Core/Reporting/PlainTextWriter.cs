@@ -7,6 +7,9 @@ public static class PlainTextWriter
 {
     private const int LineWidth = 100;
 
+    /// <summary>Stands for a space at which no line may break. No text holds it: control characters are taken out.</summary>
+    private const char Glue = '\u0001';
+
     /// <summary>Writes a report. O(n) in its text.</summary>
     /// <param name="writer">Where to; stays open.</param>
     /// <param name="report">What.</param>
@@ -89,8 +92,13 @@ public static class PlainTextWriter
     {
         var line = new StringBuilder(first);
         var empty = true;
-        foreach (var word in Safe(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (
+            var glued in Safe(text)
+                .Replace(" %", $"{Glue}%", StringComparison.Ordinal)
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+        )
         {
+            var word = glued.Replace(Glue, ' ');
             if (!empty && Width(line.ToString()) + 1 + Width(word) > LineWidth)
             {
                 writer.Write(line + "\n");

@@ -18,6 +18,7 @@ public static class StudyReport
             [
                 .. Opening(conclusions),
                 .. Answers(conclusions),
+                .. Reversals(conclusions, level: 2),
                 .. SummaryTables.Narrow(conclusions),
                 .. Open(conclusions),
             ]
@@ -102,6 +103,20 @@ public static class StudyReport
             yield return new ReportList(conclusions.Splits.Select(ClockStatement.Of));
         }
 
+        foreach (var block in Reversals(conclusions, level: 3))
+        {
+            yield return block;
+        }
+
+        if (conclusions.Currents.Count > 0)
+        {
+            yield return new ReportHeading(3, "Current against clock");
+            yield return new ReportList(conclusions.Currents.Select(ClockStatement.Of));
+        }
+    }
+
+    private static IEnumerable<ReportBlock> Reversals(StudyConclusions conclusions, int level)
+    {
         var reversed = conclusions
             .ScaledComparisons.SelectMany(comparison => comparison.Pairs)
             .Where(pair => pair.IsOrderReversed)
@@ -109,14 +124,8 @@ public static class StudyReport
             .ToArray();
         if (reversed.Length > 0)
         {
-            yield return new ReportHeading(3, "Where the order reverses");
+            yield return new ReportHeading(level, "Where the order reverses once fixed time is taken out");
             yield return new ReportList(reversed);
-        }
-
-        if (conclusions.Currents.Count > 0)
-        {
-            yield return new ReportHeading(3, "Current against clock");
-            yield return new ReportList(conclusions.Currents.Select(ClockStatement.Of));
         }
     }
 
