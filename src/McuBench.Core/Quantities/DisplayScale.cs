@@ -14,6 +14,9 @@ internal sealed record DisplayScale(string Symbol, string PrintSymbol, int Power
 
     private int Exponent { get; init; }
 
+    /// <summary>The power of ten of the leading digit from which on numbers are written in this scale.</summary>
+    public int ShownFrom { get; init; } = PowerOfTen;
+
     /// <summary>
     /// The scale for numbers up to a size: the largest of the units that leaves a digit before the point.
     /// </summary>
@@ -39,7 +42,7 @@ internal sealed record DisplayScale(string Symbol, string PrintSymbol, int Power
 
         for (var i = 0; i < scales.Length; i++)
         {
-            if (scales[i].PowerOfTen <= leading)
+            if (scales[i].ShownFrom <= leading)
             {
                 return i > 0 && place > scales[i].PowerOfTen ? scales[i - 1] : scales[i];
             }

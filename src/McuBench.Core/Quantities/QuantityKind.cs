@@ -47,11 +47,12 @@ internal sealed class QuantityKind
         Prefixed("ohm", "M", "k", "", "m", "u")
     );
 
+    // Accuracies of half a percent are said in percent, tolerances of oscillators in ppm.
     // No unit for the bare fraction: a bare 5 could be a fraction or a percentage.
     public static readonly QuantityKind Ratio = new(
         "a ratio",
         "20 ppm",
-        [new("%", 1, -2), new("ppm", 1, -6), new("ppb", 1, -9)]
+        [new("%", 1, -2) { ShownFrom = -4 }, new("ppm", 1, -6), new("ppb", 1, -9)]
     );
 
     private QuantityKind(string noun, string example, ImmutableArray<Unit> prefixedUnits)
@@ -59,7 +60,13 @@ internal sealed class QuantityKind
         Noun = noun;
         Example = example;
         PrefixedUnits = prefixedUnits;
-        Scales = [.. prefixedUnits.Select(unit => new DisplayScale(unit.Symbol, unit.PrintSymbol, unit.PowerOfTen))];
+        Scales =
+        [
+            .. prefixedUnits.Select(unit => new DisplayScale(unit.Symbol, unit.PrintSymbol, unit.PowerOfTen)
+            {
+                ShownFrom = unit.ShownFrom,
+            }),
+        ];
     }
 
     public static ImmutableArray<QuantityKind> All { get; } =

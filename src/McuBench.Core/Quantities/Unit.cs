@@ -9,6 +9,10 @@ internal sealed record Unit(string Symbol, int Factor, int PowerOfTen)
     /// <summary>Whether the unit counts from the ice point rather than from zero.</summary>
     public bool IsCelsius { get; init; }
 
+    /// <summary>The power of ten of the leading digit from which on results are shown in this unit, rather than in the
+    /// next smaller one.</summary>
+    public int ShownFrom { get; init; } = PowerOfTen;
+
     /// <summary>The symbol as print has it: <c>µs</c>, <c>kΩ</c>.</summary>
     public string PrintSymbol { get; } = Print(Symbol);
 

@@ -44,7 +44,9 @@ public class QuantityTextFormatTests
         Assert.Equal("4.7 kohm", QuantityText.Format(ElectricResistance.FromKiloohms(4.7)));
         Assert.Equal("20 %", QuantityText.Format(Ratio.FromDecimalFractions(0.2)));
         Assert.Equal("25000 %", QuantityText.Format(Ratio.FromDecimalFractions(250)));
-        Assert.Equal("4100 ppm", QuantityText.Format(Ratio.FromDecimalFractions(0.0041)));
+        Assert.Equal("0.41 %", QuantityText.Format(Ratio.FromDecimalFractions(0.0041)));
+        Assert.Equal("0.01 %", QuantityText.Format(Ratio.FromDecimalFractions(0.0001)));
+        Assert.Equal("99 ppm", QuantityText.Format(Ratio.FromDecimalFractions(0.000099)));
         Assert.Equal("0 %", QuantityText.Format(Ratio.FromDecimalFractions(0)));
     }
 
