@@ -48,6 +48,11 @@ internal static class GammaFunction
         return shift + (series / z);
     }
 
+    /// <summary>log Γ(z) for z above 0, with an absolute error of a few units in the last place of the larger of 1 and
+    /// the value.</summary>
+    internal static double LogGamma(double z) =>
+        ((z - 0.5) * Math.Log(z)) - z + Math.Log(Elementary.SqrtTwoPi) + StirlingError(z);
+
     /// <summary>Γ(z + ½)/Γ(z) for z above 0, to a few units in the last place.</summary>
     internal static double HalfStepRatio(double z)
     {

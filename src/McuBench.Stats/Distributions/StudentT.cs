@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace McuBench.Stats.Distributions;
 
 /// <summary>Student's t distribution with real degrees of freedom.</summary>
@@ -13,8 +15,6 @@ public sealed record StudentT
     // Above this the distribution is the normal one to the last digit at every t whose tail a double can hold.
     private const double NormalFrom = 1e20;
 
-    private const int MaximumSteps = 100;
-    private const double SettledStep = 1e-5;
     private const double LogOfHalf = -0.69314718055994531;
 
     private readonly double _densityAtZero;
@@ -159,20 +159,7 @@ public sealed record StudentT
             return 0;
         }
 
-        // In log t both log(tail) and log(central part) are concave, so that the steps settle from any start.
-        var t = Start(probability);
-        for (var i = 0; i < MaximumSteps && double.IsFinite(t); i++)
-        {
-            var step = Step(t, probability, centre);
-            t *= Math.Exp(step);
-            // A step of Halley's method leaves an error of about its cube.
-            if (Math.Abs(step) < SettledStep)
-            {
-                return t;
-            }
-        }
-
-        return double.IsFinite(t) ? throw new InvalidOperationException("Student t quantile did not settle.") : t;
+        return TailInversion.Solve(new Part(this, probability, centre), Start(probability));
     }
 
     /// <summary>A first guess at the quantile of a tail of at most ½.</summary>
@@ -194,14 +181,19 @@ public sealed record StudentT
         return Math.Sqrt(DegreesOfFreedom * Elementary.Expm1(z * z / DegreesOfFreedom));
     }
 
-    /// <summary>The step in log t of Halley's method on the logarithm of whichever part is computed directly.</summary>
-    private double Step(double t, double tail, double centre)
+    /// <summary>Whichever part is computed directly, against its wanted size.</summary>
+    [StructLayout(LayoutKind.Auto)]
+    private readonly struct Part(StudentT distribution, double tail, double centre) : ILogTail
     {
-        var isCentral = IsCentral(t);
-        var (part, slope) = isCentral ? CentralPart(t) : TailPart(t);
-        var error = Math.Log(part / (isCentral ? centre : tail));
-        var bend = 1 - ((DegreesOfFreedom + 1) / (1 + (DegreesOfFreedom / t / t))) - slope;
-        // Halley's method where the curvature is mild, Newton's elsewhere.
-        return Math.Abs(error * bend) < Math.Abs(slope) ? -2 * error / ((2 * slope) - (error * bend)) : -error / slope;
+        public int WayBack => -1;
+
+        public (double Error, double Slope, double Bend) At(double t)
+        {
+            var isCentral = distribution.IsCentral(t);
+            var (part, slope) = isCentral ? distribution.CentralPart(t) : distribution.TailPart(t);
+            var df = distribution.DegreesOfFreedom;
+            var bend = 1 - ((df + 1) / (1 + (df / t / t))) - slope;
+            return (Math.Log(part / (isCentral ? centre : tail)), slope, bend);
+        }
     }
 }

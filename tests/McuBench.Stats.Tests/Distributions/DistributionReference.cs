@@ -7,12 +7,15 @@ namespace McuBench.Stats.Tests.Distributions;
 internal static class DistributionReference
 {
     /// <summary>The array under a key of a reference file.</summary>
-    internal static JsonElement[] Cases(string file, string key)
+    internal static JsonElement[] Cases(string file, string key) => [.. Table(file, key).EnumerateArray()];
+
+    /// <summary>What stands under a key of a reference file.</summary>
+    internal static JsonElement Table(string file, string key)
     {
         using var document = JsonDocument.Parse(
             File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reference", file))
         );
-        return [.. document.RootElement.GetProperty(key).Clone().EnumerateArray()];
+        return document.RootElement.GetProperty(key).Clone();
     }
 
     /// <summary>A number, whether written as a JSON number or as a string with more digits.</summary>
