@@ -107,4 +107,105 @@ public sealed class RatioIntervalTests
             Agree.Relative(interval.Upper, milliseconds.Interval.Upper, 1e-9);
         }
     }
+
+    [Theory]
+    [MemberData(nameof(IntervalReference.Pairs), MemberType = typeof(IntervalReference))]
+    public void FiellerAndMedians_DataSets_AgreeWithRAndSciPy(string a, string b)
+    {
+        var above = Sample.Of(Datasets.Values(a));
+        var below = Sample.Of(Datasets.Values(b));
+        Estimate separate = RatioInterval.Fieller(above, below, 0.9);
+        Estimate equal = RatioInterval.Fieller(above, below, 0.9, VarianceAssumption.Equal);
+        Estimate medians = RatioInterval.Medians(above, below, 0.9);
+
+        // R's limits are roots of a test statistic, found to about ten digits.
+        IntervalReference.AgreeWithBoth(
+            "fieller_separate_ratio_df_low_high_90",
+            $"{a}/{b}",
+            [separate.Value, separate.DegreesOfFreedom!.Value, .. IntervalReference.Ends(separate)],
+            1e-10
+        );
+        IntervalReference.AgreeWithBoth(
+            "fieller_equal_ratio_df_low_high_90",
+            $"{a}/{b}",
+            [equal.Value, equal.DegreesOfFreedom!.Value, .. IntervalReference.Ends(equal)],
+            1e-10
+        );
+        IntervalReference.AgreeWithBoth(
+            "medians_ratio_low_high_90",
+            $"{a}/{b}",
+            [medians.Value, .. IntervalReference.Ends(medians)],
+            1e-12
+        );
+    }
+
+    [Fact]
+    public void Fieller_EnzymeActivity_AgreesWithTheReference()
+    {
+        var reference = ReferenceCase.Of("classic-data", "cl-fieller-asat");
+        Estimate ratio = RatioInterval.Fieller(
+            Sample.Of(reference.Numbers("input", "treatment")),
+            Sample.Of(reference.Numbers("input", "control")),
+            0.95,
+            VarianceAssumption.Equal
+        );
+
+        Agree.Relative(reference.Number("expected", "ratio"), ratio.Value, 1e-11);
+        Agree.Relative(reference.Number("expected", "lower"), ratio.Interval!.Lower, 1e-11);
+        Agree.Relative(reference.Number("expected", "upper"), ratio.Interval.Upper, 1e-11);
+    }
+
+    [Fact]
+    public void Fieller_MeanBelowNearZero_HasNoBoundsAndSaysWhy()
+    {
+        Estimate ratio = RatioInterval.Fieller(Sample.Of(1, 2, 3), Sample.Of(-5, 1, 6));
+
+        Assert.Equal(3, ratio.Value, 1e-14);
+        Assert.Null(ratio.Interval);
+        Assert.NotNull(ratio.StandardError);
+        Assert.Contains("not resolved from 0", Assert.Single(ratio.Notes), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fieller_DegenerateData_HasNoIntervalOrIsRefused()
+    {
+        Assert.Null(RatioInterval.Fieller(Sample.Of(2), Sample.Of(1, 4)).Interval);
+        Assert.Null(RatioInterval.Fieller(Sample.Of(2, 2), Sample.Of(4, 4)).Interval);
+        Assert.Null(RatioInterval.Fieller(Sample.Of(0, 0), Sample.Of(1, 1.1, 1.2)).Interval);
+        Assert.StartsWith(
+            "Mean below the line must be other than 0; was 0.",
+            Assert
+                .Throws<ArgumentOutOfRangeException>(() => RatioInterval.Fieller(Sample.Of(1, 2), Sample.Of(-1, 1)))
+                .Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Property(Arbitrary = [typeof(Dyadic)])]
+    public void Medians_Swapped_GivesTheReciprocal(Dyadic a, Dyadic b)
+    {
+        var first = Sample.Of(a.Map(value => value + 100));
+        var second = Sample.Of(b.Map(value => value + 75));
+        Estimate ratio = RatioInterval.Medians(first, second);
+        Estimate swapped = RatioInterval.Medians(second, first);
+
+        Agree.Relative(1 / ratio.Value, swapped.Value, 1e-15);
+        Assert.Equal(ratio.Interval is null, swapped.Interval is null);
+        if (ratio.Interval is { } interval)
+        {
+            Agree.Relative(1 / interval.Upper, swapped.Interval!.Lower, 1e-13);
+        }
+    }
+
+    [Fact]
+    public void Medians_MiddleEqualOnBothSides_HasNoIntervalAndSaysWhy()
+    {
+        Estimate ratio = RatioInterval.Medians(Sample.Of(3, 3, 3, 3), Sample.Of(2, 2, 2));
+
+        Assert.Null(ratio.Interval);
+        Assert.Equal(
+            "The values about both medians are equal: the spread is not resolved, so no interval.",
+            Assert.Single(ratio.Notes)
+        );
+    }
 }
