@@ -1,3 +1,5 @@
+using McuBench.Stats.Distributions;
+
 namespace McuBench.Core.Conclusions;
 
 /// <summary>A straight line through points that carry their sources of uncertainty; the two coefficients carry them on,
@@ -65,7 +67,9 @@ internal sealed record UncertainLine(UncertainValue Intercept, UncertainValue Sl
             squares += residual * residual / variances[i];
         }
 
-        var pValue = FTail.Upper(squares / toSpare, toSpare, degreesOfFreedom);
+        var pValue = double.IsInfinity(degreesOfFreedom)
+            ? ChiSquared.Of(toSpare).UpperTail(squares)
+            : FisherF.Of(toSpare, degreesOfFreedom).UpperTail(squares / toSpare);
         return new LackOfFit(
             squares / toSpare,
             toSpare,
