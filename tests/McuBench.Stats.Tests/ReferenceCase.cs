@@ -35,6 +35,14 @@ internal sealed class ReferenceCase
         return cell.ValueKind == JsonValueKind.Array ? [.. cell.EnumerateArray().Select(ToNumber)] : null;
     }
 
+    /// <summary>The numbers called so in an element of the list at a path of names.</summary>
+    internal double[] NumbersIn(string name, int index, params string[] path) =>
+        [.. At(path)[index].GetProperty(name).EnumerateArray().Select(ToNumber)];
+
+    /// <summary>The number called so in an element of the list at a path of names.</summary>
+    internal double NumberIn(string name, int index, params string[] path) =>
+        ToNumber(At(path)[index].GetProperty(name));
+
     /// <summary>The text at a path of names.</summary>
     internal string Text(params string[] path) => At(path).GetString()!;
 

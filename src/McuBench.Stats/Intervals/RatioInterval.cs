@@ -143,7 +143,8 @@ public static class RatioInterval
         return Math.Log(sorted[n - depth] / sorted[depth - 1]) / (2 * Normal.Standard.UpperQuantile(tail));
     }
 
-    private static double[] Logarithms(Sample sample, string name)
+    /// <summary>The logarithms of values that must all be above 0. O(n).</summary>
+    internal static double[] Logarithms(Sample sample, string name)
     {
         Check.Positive(sample.Values, name);
         double[] logs = new double[sample.Count];

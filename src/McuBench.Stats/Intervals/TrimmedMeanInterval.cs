@@ -1,13 +1,10 @@
-using System.Buffers;
-using McuBench.Stats.Descriptive;
-
 namespace McuBench.Stats.Intervals;
 
 /// <summary>Confidence intervals for the trimmed mean of the population that values were drawn from.</summary>
 public static class TrimmedMeanInterval
 {
     /// <summary>The trimmed mean with Yuen's t interval (yuen-1974): with h values left, its standard error is the root of
-    /// the winsorized sum of squares over h(h − 1), at h − 1 degrees of freedom. O(n) on average.</summary>
+    /// the winsorized sum of squares over h(h − 1), at h − 1 degrees of freedom. O(n log n).</summary>
     /// <remarks>
     /// Target: the mean of the population's middle part, which is its mean or median where it is symmetric and neither of
     /// them where it is skewed. Wild values up to the fraction at each end do little harm. Where the values left are all
@@ -23,29 +20,15 @@ public static class TrimmedMeanInterval
     {
         ArgumentNullException.ThrowIfNull(sample);
         Check.Confidence(confidence);
-        int n = sample.Count;
-        int cut = Trimming.CutOf(n, fraction);
-        int left = n - 2 * cut;
-        if (left < 2)
-        {
-            throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"Count of values left by trimming must be at least 2; was {left}, of {n} values."
-                ),
-                nameof(sample)
-            );
-        }
-
-        ReadOnlySpan<double> middle = sample.Sorted[cut..^cut];
-        double mean = SquaredDeviations.MeanAlone(middle);
-        double[] scratch = ArrayPool<double>.Shared.Rent(n);
-        Span<double> winsorized = scratch.AsSpan(0, n);
-        winsorized[..cut].Fill(middle[0]);
-        middle.CopyTo(winsorized[cut..]);
-        winsorized[^cut..].Fill(middle[^1]);
-        double error = SquaredDeviations.Of(winsorized).RootOver((double)left * (left - 1));
-        ArrayPool<double>.Shared.Return(scratch);
+        var trimmed = TrimmedMean.Of(sample, fraction, nameof(sample));
         string method = FormattableString.Invariant($"trimmed mean ({fraction * 100:0.###} % at each end), Yuen t");
-        return TInterval.Of(mean, error, left - 1, confidence, n, method);
+        return TInterval.Of(
+            trimmed.Value,
+            trimmed.StandardError,
+            trimmed.DegreesOfFreedom,
+            confidence,
+            sample.Count,
+            method
+        );
     }
 }

@@ -1,13 +1,15 @@
-# Reads datasets.json and writes results as JSON, with base R alone.
+# Reads datasets.json and groups.json, and writes results as JSON, with base R alone.
 here <- dirname(sub("^--file=", "", grep("^--file=", commandArgs(), value = TRUE)[1]))
 reference <- normalizePath(file.path(here, ".."))
 
-datasets <- local({
-  text <- paste(readLines(file.path(reference, "datasets.json")), collapse = " ")
+read_sets <- function(name) {
+  text <- paste(readLines(file.path(reference, name)), collapse = " ")
   found <- regmatches(text, gregexpr('"[a-z0-9]+": *\\[[^]]*\\]', text))[[1]]
   values <- lapply(found, function(f) as.numeric(strsplit(gsub('^"[a-z0-9]+": *\\[|\\]$', "", f), ",")[[1]]))
   setNames(values, sub('^"([a-z0-9]+)".*', "\\1", found))
-})
+}
+
+datasets <- read_sets("datasets.json")
 
 to_json <- function(x, indent = 0) {
   pad <- strrep(" ", indent + 2)

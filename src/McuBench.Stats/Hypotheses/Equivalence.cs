@@ -1,0 +1,93 @@
+using McuBench.Stats.Distributions;
+using McuBench.Stats.Intervals;
+
+namespace McuBench.Stats.Hypotheses;
+
+/// <summary>Tests that earn a "no difference": two one-sided tests against a stated margin (schuirmann-1987).</summary>
+public static class Equivalence
+{
+    /// <summary>Whether two means are within a margin of one another, without taking the variances to be equal. O(n).</summary>
+    /// <param name="first">The first sample, two values or more.</param>
+    /// <param name="second">The second sample, two values or more, in the same unit.</param>
+    /// <param name="margin">What counts as equal, for first mean less second mean.</param>
+    /// <param name="significance">The chance, at most, of a wrong "equivalent"; above 0 and below 0.5.</param>
+    /// <exception cref="ArgumentNullException">A sample or the margin is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The significance lies outside (0, 0.5).</exception>
+    /// <exception cref="ArgumentException">A sample has one value, or neither sample spreads.</exception>
+    public static EquivalenceResult Welch(
+        Sample first,
+        Sample second,
+        EquivalenceMargin margin,
+        double significance = 0.05
+    )
+    {
+        ArgumentNullException.ThrowIfNull(margin);
+        return Against(TwoSample.Welch(first, second, Options(significance)).Estimate, margin, significance);
+    }
+
+    /// <summary>Whether two means are within a margin of one another, for populations known to spread alike. O(n).</summary>
+    /// <param name="first">The first sample.</param>
+    /// <param name="second">The second sample, in the same unit; three values or more in both together.</param>
+    /// <param name="margin">What counts as equal, for first mean less second mean.</param>
+    /// <param name="significance">The chance, at most, of a wrong "equivalent"; above 0 and below 0.5.</param>
+    /// <exception cref="ArgumentNullException">A sample or the margin is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The significance lies outside (0, 0.5).</exception>
+    /// <exception cref="ArgumentException">There are fewer than three values, or neither sample spreads.</exception>
+    public static EquivalenceResult Pooled(
+        Sample first,
+        Sample second,
+        EquivalenceMargin margin,
+        double significance = 0.05
+    )
+    {
+        ArgumentNullException.ThrowIfNull(margin);
+        return Against(TwoSample.Pooled(first, second, Options(significance)).Estimate, margin, significance);
+    }
+
+    /// <summary>Whether the ratio of two geometric means is within a margin: Welch's test on the logarithms. O(n).</summary>
+    /// <remarks>The target is that of <see cref="RatioInterval.WelchOnLogs"/>. The statistics are those of the
+    /// logarithms.</remarks>
+    /// <param name="numerator">The sample above the line, two values or more, all above 0.</param>
+    /// <param name="denominator">The sample below the line, two values or more, all above 0, in the same unit.</param>
+    /// <param name="margin">What counts as equal, for the ratio; both ends above 0.</param>
+    /// <param name="significance">The chance, at most, of a wrong "equivalent"; above 0 and below 0.5.</param>
+    /// <exception cref="ArgumentNullException">A sample or the margin is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The significance lies outside (0, 0.5), a value or the margin's lower
+    /// end is not above 0, or the ratio or an end of its interval is not a finite number.</exception>
+    /// <exception cref="ArgumentException">A sample has one value, or neither sample spreads.</exception>
+    public static EquivalenceResult WelchOnLogs(
+        Sample numerator,
+        Sample denominator,
+        EquivalenceMargin margin,
+        double significance = 0.05
+    )
+    {
+        ArgumentNullException.ThrowIfNull(numerator);
+        ArgumentNullException.ThrowIfNull(denominator);
+        ArgumentNullException.ThrowIfNull(margin);
+        Check.Positive(margin.Lower, "Lower end of a margin for a ratio", nameof(margin));
+        var logMargin = EquivalenceMargin.Of(Math.Log(margin.Lower), Math.Log(margin.Upper));
+        var above = Sample.Of(RatioInterval.Logarithms(numerator, nameof(numerator)));
+        var below = Sample.Of(RatioInterval.Logarithms(denominator, nameof(denominator)));
+        EquivalenceResult onLogs = Welch(above, below, logMargin, significance);
+        return onLogs with
+        {
+            Estimate = RatioInterval.WelchOnLogs(numerator, denominator, 1 - 2 * significance),
+            Margin = margin,
+        };
+    }
+
+    private static TTestOptions Options(double significance) =>
+        significance > 0 && significance < 0.5
+            ? new TTestOptions { Confidence = 1 - 2 * significance }
+            : throw Check.OutOfRange(nameof(significance), "Significance", "above 0 and below 0.5", significance);
+
+    private static EquivalenceResult Against(Estimate estimate, EquivalenceMargin margin, double significance)
+    {
+        var t = StudentT.Of(estimate.DegreesOfFreedom!.Value);
+        double error = estimate.StandardError!.Value;
+        double lower = (estimate.Value - margin.Lower) / error;
+        double upper = (estimate.Value - margin.Upper) / error;
+        return new EquivalenceResult(estimate, margin, significance, lower, t.UpperTail(lower), upper, t.Cdf(upper));
+    }
+}
