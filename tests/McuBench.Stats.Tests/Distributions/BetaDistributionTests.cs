@@ -84,6 +84,9 @@ public class BetaDistributionTests
         var (a, b) = (0.05 + (first / 50.0), 0.05 + (second / 50.0));
         // Sixteenths, so that 1 − x is exact.
         var x = ((place % 15) + 1) / 16.0;
-        Assert.Equal(BetaDistribution.Of(a, b).Cdf(x), BetaDistribution.Of(b, a).UpperTail(1 - x));
+        var (lower, mirrored) = (BetaDistribution.Of(a, b).Cdf(x), BetaDistribution.Of(b, a).UpperTail(1 - x));
+
+        // In the middle one tail is 1 less the other, and may differ from it in the last place.
+        Assert.Equal(lower, mirrored, Math.BitIncrement(lower) - lower);
     }
 }
