@@ -148,7 +148,8 @@ public static class MonteCarlo
     private static ParallelOptions Threads(MonteCarloOptions options, CancellationToken cancellation) =>
         new()
         {
-            MaxDegreeOfParallelism = options.Threads ?? Environment.ProcessorCount,
+            // As many as the runtime sees fit, where none is asked for.
+            MaxDegreeOfParallelism = options.Threads ?? -1,
             CancellationToken = cancellation,
         };
 }
