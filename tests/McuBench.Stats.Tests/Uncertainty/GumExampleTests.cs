@@ -171,7 +171,7 @@ public sealed class GumExampleTests
     }
 
     [Fact]
-    public void WithSensitivities_CalibrationLine_PredictsAsH3()
+    public void FirstOrder_CalibrationLine_PredictsAsH3()
     {
         var example = ReferenceCase.Of("gum", "gum-h3-thermometer");
         double start = example.Number("input", "t0");
