@@ -106,7 +106,9 @@ public static class ChartSet
 
     private static IEnumerable<DrawnLine> Lines(ClockSplit[] splits, Study study)
     {
-        var names = NamesOf(splits.Select(split => (split.Points[0].Summary.Setup, split.Name, split.IsApparent)));
+        var names = NamesOf(
+            splits.Select(split => (split.Name, split.Points.Select(point => point.Summary), split.IsApparent))
+        );
         return splits.Zip(
             names,
             (split, name) =>
@@ -126,7 +128,7 @@ public static class ChartSet
 
     private static IEnumerable<DrawnLine> Lines(CurrentAgainstClock[] lines, Study study)
     {
-        var names = NamesOf(lines.Select(line => (line.Summaries[0].Setup, line.Name, line.IsApparent)));
+        var names = NamesOf(lines.Select(line => (line.Name, line.Summaries.AsEnumerable(), line.IsApparent)));
         return lines.Zip(
             names,
             (line, name) =>
@@ -168,24 +170,20 @@ public static class ChartSet
             ? $"{summary.Setup.Name}, {summary.Series.Timer.Name}"
             : summary.Setup.Name;
 
-    /// <summary>Board and core where these tell a chart's lines apart, all that was the same at every clock where not.</summary>
-    private static string[] NamesOf(IEnumerable<(Setup Setup, string Full, bool IsApparent)> lines)
+    /// <summary>Board and core where these tell a chart's lines apart, the setups that a line runs through where not.</summary>
+    private static string[] NamesOf(
+        IEnumerable<(string Name, IEnumerable<SetupSummary> Summaries, bool IsApparent)> lines
+    )
     {
-        var all = lines
-            .Select(line =>
-                (
-                    Short: line.Setup.Board.Cores.Count > 1
-                        ? $"{line.Setup.Board.Name}, core {line.Setup.Core.Name}"
-                        : line.Setup.Board.Name,
-                    line.Full,
-                    Note: line.IsApparent ? " (apparent)" : ""
-                )
-            )
-            .ToArray();
+        var all = lines.ToArray();
         return
         [
             .. all.Select(line =>
-                (all.Count(other => other.Short == line.Short) == 1 ? line.Short : line.Full) + line.Note
+                (
+                    all.Count(other => other.Name == line.Name) == 1
+                        ? line.Name
+                        : string.Join(", ", line.Summaries.Select(summary => summary.Setup.Name))
+                ) + (line.IsApparent ? " (apparent)" : "")
             ),
         ];
     }

@@ -28,12 +28,12 @@ internal static class Said
         FormattableString.Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
 
     /// <summary>"a, b and c".</summary>
-    public static string List(IReadOnlyList<string> items) =>
-        items.Count switch
+    public static string List(IEnumerable<string> items) =>
+        items.ToArray() switch
         {
-            0 => "none",
-            1 => items[0],
-            _ => $"{string.Join(", ", items.Take(items.Count - 1))} and {items[^1]}",
+            [] => "none",
+            [var only] => only,
+            [.. var first, var last] => $"{string.Join(", ", first)} and {last}",
         };
 
     /// <summary>Where the trials stand in the order: "trials 3, 7 and 8"; by their run times where no order was noted.</summary>

@@ -10,7 +10,7 @@ public static class ClockStatement
     public static string Of(ClockSplit split)
     {
         ArgumentNullException.ThrowIfNull(split);
-        var setups = Phrase.List(split.Points.Select(point => point.Summary.Setup.Name));
+        var setups = Said.List(split.Points.Select(point => point.Summary.Setup.Name));
         var apparent = split.IsApparent ? "apparent fixed part" : "fixed part";
         var said = split.FixedPart switch
         {
@@ -26,7 +26,7 @@ public static class ClockStatement
             { LackOfFit: null } =>
                 " Two clocks can't tell fixed time from wait states that are added at the higher clock, hence \"apparent\".",
             { LackOfFit.IsRefuted: true } =>
-                $" The run times do not lie on one line (lack of fit, p = {Phrase.Probability(split.LackOfFit.PValue)}), hence \"apparent\".",
+                $" The run times do not lie on one line (lack of fit, {Said.PValue(split.LackOfFit.PValue)}), hence \"apparent\".",
             _ => string.Empty,
         };
         return $"{said}; the rest is {Phrase.ValueAndInterval(split.CyclesPerItem)} clock cycles per {split.Workload.ItemName}.{why}";
@@ -48,6 +48,6 @@ public static class ClockStatement
     public static string Of(CurrentAgainstClock line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        return $"{line.Name} draws {Phrase.ValueAndInterval(line.BaseCurrent)} plus {Phrase.ValueAndInterval(line.CurrentPerMegahertz)} per megahertz while running the {line.Workload.Name}, attachments in the first figure (from {Phrase.List(line.Summaries.Select(summary => summary.Setup.Name))}).";
+        return $"{line.Name} draws {Phrase.ValueAndInterval(line.BaseCurrent)} plus {Phrase.ValueAndInterval(line.CurrentPerMegahertz)} per megahertz while running the {line.Workload.Name}, attachments in the first figure (from {Said.List(line.Summaries.Select(summary => summary.Setup.Name))}).";
     }
 }

@@ -50,7 +50,7 @@ public static class ComparisonStatement
         }
 
         var differences = comparison.Differences.Select(d => $"{d.What} ({d.First}; {d.Second})");
-        return $"The setups differ in {Phrase.List(differences)}.";
+        return $"The setups differ in {Said.List(differences)}.";
     }
 
     private static string Difference(SetupComparison comparison, QuantityComparison quantity)
@@ -117,7 +117,7 @@ public static class ComparisonStatement
         var first = comparison.First.RunTime.Trials;
         var second = comparison.Second.RunTime.Trials;
         var trials =
-            first == second ? $"{Phrase.Count(first, "trial")} each" : $"{first} and {Phrase.Count(second, "trial")}";
+            first == second ? $"{Said.Count(first, "trial")} each" : $"{first} and {Said.Count(second, "trial")}";
         var specimens = comparison.IsOfSpecimensOnly
             ? "this specimen of each"
             : $"{comparison.First.Specimens.Count} and {comparison.Second.Specimens.Count} specimens";
@@ -141,7 +141,7 @@ public static class ComparisonStatement
             .Select(attachment => attachment.Name)
             .Distinct(StringComparer.Ordinal)
             .ToArray();
-        return included.Length == 0 ? whole : $"{whole}, {Phrase.List(included)} included";
+        return included.Length == 0 ? whole : $"{whole}, {Said.List(included)} included";
     }
 
     private static string Joined(string first, string second) => $"{first} {second}";

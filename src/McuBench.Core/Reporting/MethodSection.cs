@@ -70,7 +70,7 @@ internal static class MethodSection
     private static IEnumerable<string> Words(StudyConclusions conclusions)
     {
         var study = conclusions.Study;
-        yield return $"{Phrase.Count(study.Trials.Count, "trial")} and {Phrase.Count(study.Readings.Count, "supply reading")}, all of them used; {Phrase.Count(study.Trials.Count(trial => !trial.IsResult), "trial")} had an output with the wrong checksum and {(study.Trials.Count(trial => !trial.IsResult) == 1 ? "is" : "are")} no result.";
+        yield return $"{Said.Count(study.Trials.Count, "trial")} and {Said.Count(study.Readings.Count, "supply reading")}, all of them used; {Said.Count(study.Trials.Count(trial => !trial.IsResult), "trial")} had an output with the wrong checksum and {(study.Trials.Count(trial => !trial.IsResult) == 1 ? "is" : "are")} no result.";
         yield return study.Trials.All(trial => trial.Order is not null)
             ? "The order in which the trials ran is known and was reviewed for drift."
             : "The order of some trials is not known, so that drift over them can't be ruled out.";
@@ -107,7 +107,7 @@ internal static class MethodSection
                     [
                         meter.Name,
                         QuantityText.Format(range.FullScale),
-                        $"± ({QuantityText.Format(range.OfReading)} of reading + {QuantityText.Format(range.OfRange)} of range + {Phrase.Count(range.Digits, "digit")} of {QuantityText.Format(range.Resolution)})",
+                        $"± ({QuantityText.Format(range.OfReading)} of reading + {QuantityText.Format(range.OfRange)} of range + {Said.Count(range.Digits, "digit")} of {QuantityText.Format(range.Resolution)})",
                         meter.AveragingTime is { } time ? QuantityText.Format(time) : "not known",
                     ]
                 )

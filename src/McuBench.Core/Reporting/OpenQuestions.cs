@@ -17,7 +17,7 @@ internal static class OpenQuestions
                 .ToArray();
             if (pairs.Length > 0)
             {
-                open.Add($"For the {workload.Name}, run time does not tell apart {Phrase.List(pairs)}.");
+                open.Add($"For the {workload.Name}, run time does not tell apart {Said.List(pairs)}.");
             }
         }
 

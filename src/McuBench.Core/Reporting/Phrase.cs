@@ -40,30 +40,11 @@ internal static class Phrase
     public static string Percent(Ratio share) =>
         string.Create(CultureInfo.InvariantCulture, $"{TwoDigits(Si.Fraction(share) * 100)} %");
 
-    /// <summary>A p-value: two significant digits, or that it lies below 0.0001.</summary>
-    public static string Probability(double p) =>
-        p < 1e-4 ? "below 0.0001" : TwoDigits(p).ToString(CultureInfo.InvariantCulture);
-
-    public static string Count(int number, string noun) =>
-        string.Create(CultureInfo.InvariantCulture, $"{number} {noun}{(number == 1 ? "" : "s")}");
-
     public static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>How many work items a run completes: "1000 spectra" can't be known, so "1000 × spectrum".</summary>
     public static string Items(Workload workload) =>
         string.Create(CultureInfo.InvariantCulture, $"{workload.WorkItemsPerRun} × {workload.ItemName}");
-
-    /// <summary>"a", "a and b", "a, b and c".</summary>
-    public static string List(IEnumerable<string> items)
-    {
-        var all = items.ToArray();
-        return all switch
-        {
-            [] => "nothing",
-            [var only] => only,
-            [.. var first, var last] => $"{string.Join(", ", first)} and {last}",
-        };
-    }
 
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 

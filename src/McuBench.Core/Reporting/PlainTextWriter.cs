@@ -91,23 +91,23 @@ public static class PlainTextWriter
     private static void Wrapped(TextWriter writer, string first, string rest, string text)
     {
         var line = new StringBuilder(first);
-        var empty = true;
-        foreach (
-            var glued in Safe(text)
-                .Replace(" %", $"{Glue}%", StringComparison.Ordinal)
-                .Split(' ', StringSplitOptions.RemoveEmptyEntries)
-        )
+        var (width, isEmpty) = (first.Length, true);
+        var words = Safe(text)
+            .Replace(" %", $"{Glue}%", StringComparison.Ordinal)
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        foreach (var glued in words)
         {
             var word = glued.Replace(Glue, ' ');
-            if (!empty && Width(line.ToString()) + 1 + Width(word) > LineWidth)
+            if (!isEmpty && width + 1 + Width(word) > LineWidth)
             {
                 writer.Write(line + "\n");
                 line.Clear().Append(rest);
-                empty = true;
+                (width, isEmpty) = (rest.Length, true);
             }
 
-            line.Append(empty ? string.Empty : " ").Append(word);
-            empty = false;
+            line.Append(isEmpty ? "" : " ").Append(word);
+            width += (isEmpty ? 0 : 1) + Width(word);
+            isEmpty = false;
         }
 
         writer.Write(line.ToString().TrimEnd() + "\n");

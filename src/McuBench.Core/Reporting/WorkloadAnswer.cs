@@ -57,7 +57,7 @@ internal static class WorkloadAnswer
         if (open.Length > 0)
         {
             said +=
-                $" This data does not show it to be ahead of {Phrase.List(open.Select(pair => pair.Summary.Setup.Name))}.";
+                $" This data does not show it to be ahead of {Said.List(open.Select(pair => pair.Summary.Setup.Name))}.";
         }
 
         var next = others.FirstOrDefault(pair => IsBeaten(quantity(pair.Comparison!)));

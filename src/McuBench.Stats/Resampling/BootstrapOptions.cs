@@ -6,8 +6,6 @@ namespace McuBench.Stats.Resampling;
 /// <remarks>Immutable; equal when all parts are equal.</remarks>
 public sealed record BootstrapOptions
 {
-    private const int MostResamples = 10_000_000;
-
     /// <summary>A BCa interval at 95 % from 9,999 resamples of seed 0, on one thread.</summary>
     public static BootstrapOptions Default { get; } = new();
 
@@ -40,16 +38,8 @@ public sealed record BootstrapOptions
     public int Resamples
     {
         get;
-        init
-        {
-            if (value is < 99 or > MostResamples)
-            {
-                throw Check.OutOfRange(nameof(Resamples), "Count of resamples", "between 99 and 1E+07", value);
-            }
-
-            field = value;
-        }
-    } = 9999;
+        init => field = ResampleCount.Checked(value, nameof(Resamples));
+    } = ResampleCount.Default;
 
     /// <summary>For <see cref="BootstrapMethod.Studentized"/> of a statistic without a formula for its standard error: the
     /// number of resamples of each resample, from 10 to 10,000. 50 by default.</summary>

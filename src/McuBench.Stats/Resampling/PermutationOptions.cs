@@ -7,8 +7,6 @@ namespace McuBench.Stats.Resampling;
 /// <remarks>Immutable; equal when all parts are equal.</remarks>
 public sealed record PermutationOptions
 {
-    private const int MostResamples = 10_000_000;
-
     /// <summary>Two-sided; every split where there are few enough, else 9,999 random ones of seed 0.</summary>
     public static PermutationOptions Default { get; } = new();
 
@@ -42,16 +40,8 @@ public sealed record PermutationOptions
     public int Resamples
     {
         get;
-        init
-        {
-            if (value is < 99 or > MostResamples)
-            {
-                throw Check.OutOfRange(nameof(Resamples), "Count of resamples", "between 99 and 1E+07", value);
-            }
-
-            field = value;
-        }
-    } = 9999;
+        init => field = ResampleCount.Checked(value, nameof(Resamples));
+    } = ResampleCount.Default;
 
     /// <summary>The seed of the random splits; the same seed gives the same splits on any machine.</summary>
     public ulong Seed { get; init; }
