@@ -70,7 +70,12 @@ internal static class MethodSection
     private static IEnumerable<string> Words(StudyConclusions conclusions)
     {
         var study = conclusions.Study;
-        yield return $"{Said.Count(study.Trials.Count, "trial")} and {Said.Count(study.Readings.Count, "supply reading")}, all of them used; {Said.Count(study.Trials.Count(trial => !trial.IsResult), "trial")} had an output with the wrong checksum and {(study.Trials.Count(trial => !trial.IsResult) == 1 ? "is" : "are")} no result.";
+        var wrong = study.Trials.Count(trial => !trial.IsResult);
+        var taken =
+            $"{Said.Count(study.Trials.Count, "trial")} and {Said.Count(study.Readings.Count, "supply reading")}";
+        yield return wrong == 0
+            ? $"{taken}, all of them used."
+            : $"{taken}; {Said.Count(wrong, "trial")} put out something with the wrong checksum and {(wrong == 1 ? "is" : "are")} no result, all others were used.";
         yield return study.Trials.All(trial => trial.Order is not null)
             ? "The order in which the trials ran is known and was reviewed for drift."
             : "The order of some trials is not known, so that drift over them can't be ruled out.";

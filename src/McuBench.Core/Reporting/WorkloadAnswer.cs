@@ -23,6 +23,7 @@ internal static class WorkloadAnswer
             Least("Most work per clock cycle", summaries, index, s => s.CyclesPerItem, c => c.CyclesPerItem),
             Least("Least charge per task", summaries, index, s => s.Supply?.ChargePerTask, c => c.ChargePerTask),
             Least("Least energy per task", summaries, index, s => s.Supply?.EnergyPerTask, c => c.EnergyPerTask),
+            Equal(conclusions, workload),
         ];
         return [.. answers.OfType<string>()];
     }
@@ -66,5 +67,19 @@ internal static class WorkloadAnswer
             : said;
     }
 
-    private static bool IsBeaten(QuantityComparison? quantity) => quantity?.Verdict == Verdict.Different;
+    private static bool IsBeaten(QuantityComparison? quantity) =>
+        quantity?.Verdict is Verdict.Different or Verdict.DifferentWithinMargin;
+
+    /// <summary>The pairs that are equal within the margin, which only a stated margin can make them.</summary>
+    private static string? Equal(StudyConclusions conclusions, Workload workload)
+    {
+        var pairs = conclusions
+            .Comparisons.Where(comparison => comparison.Workload == workload)
+            .Where(comparison => comparison.RunTime.Verdict == Verdict.EqualWithinMargin)
+            .Select(comparison => $"{comparison.First.Setup.Name} to {comparison.Second.Setup.Name}")
+            .ToArray();
+        return pairs.Length == 0
+            ? null
+            : $"Equal in run time within the stated margin of {Phrase.Percent(conclusions.Options.Margin!.Value)}: {Said.List(pairs)}.";
+    }
 }
