@@ -112,6 +112,5 @@ public sealed record ClockScaledComparison
         return new ClockScaledPair(gross, scaling, isReversed);
     }
 
-    private static bool IsOfTheData(NoVerdictReason? reason) =>
-        reason is NoVerdictReason.OrderConfoundedWithDrift or NoVerdictReason.TimerFollowsClock;
+    private static bool IsOfTheData(NoVerdictReason? reason) => reason is not (null or NoVerdictReason.NoInterval);
 }

@@ -9,39 +9,56 @@ internal static class ComparisonReview
         IReadOnlySet<string> drifting
     )
     {
-        var confounded = comparisons
-            .Where(c => TrialFacts.IsOrderConfounded(c.First.Workings.Facts, c.Second.Workings.Facts))
+        var relations = comparisons
+            .Select(c => (Pair: c, Relation: TrialFacts.Relation(c.First.Workings.Facts, c.Second.Workings.Facts)))
             .ToList();
-        if (confounded.Count == 0)
+        var apart = PairsIn(OrderRelation.SessionsApart);
+        var before = PairsIn(OrderRelation.OneBeforeTheOther, OrderRelation.OneMostlyBeforeTheOther);
+        if (before.Count > 0)
         {
-            yield break;
+            var whole = PairsIn(OrderRelation.OneBeforeTheOther).Count;
+            var drifted = before.Where(Drifts).Select(NameOf).ToList();
+            yield return new Finding(
+                FindingKind.OrderConfounded,
+                Severity.Fault,
+                workload,
+                $"In {before.Count} of {Said.Count(comparisons.Count, "pair")} of setups {(whole == before.Count ? "all" : "most or all")} trials of one came before those of the other, so a drift of the bench would look like a difference: no verdict. "
+                    + (
+                        drifted.Count > 0
+                            ? $"Run times did drift in {Said.List(drifted)}."
+                            : "No drift shows in their trials; one too slow to show can't be excluded."
+                    ),
+                "Run setups in random order or in turns.",
+                [
+                    new("pairs in one order", before.Count),
+                    new("pairs", comparisons.Count),
+                    new("pairs with a drift", drifted.Count),
+                ],
+                []
+            );
         }
 
-        var withheld = confounded
-            .Where(c =>
-                drifting.Contains(RunTimeFigures.KeyOf(c.First.Series))
-                || drifting.Contains(RunTimeFigures.KeyOf(c.Second.Series))
-            )
-            .Select(c => $"{c.First.Setup.Name} and {c.Second.Setup.Name}")
-            .ToList();
-        yield return new Finding(
-            FindingKind.OrderConfounded,
-            withheld.Count > 0 ? Severity.Fault : Severity.Caution,
-            workload,
-            $"In {confounded.Count} of {Said.Count(comparisons.Count, "pair")} of setups all trials of one came before all of the other, so a drift of the bench would look like a difference."
-                + (
-                    withheld.Count > 0
-                        ? $" Run times drifted in {Said.List(withheld)}: no verdict."
-                        : " No drift shows in their trials; one too slow to show can't be excluded."
-                ),
-            "Run setups in random order or in turns.",
-            [
-                new("pairs in one order", confounded.Count),
-                new("pairs", comparisons.Count),
-                new("verdicts withheld", withheld.Count),
-            ],
-            []
-        );
+        if (apart.Count > 0)
+        {
+            yield return new Finding(
+                FindingKind.SessionsConfounded,
+                Severity.Fault,
+                workload,
+                $"In {apart.Count} of {Said.Count(comparisons.Count, "pair")} of setups no session holds trials of both, so what changes from session to session would look like a difference: no verdict.",
+                "Run all setups in every session.",
+                [new("pairs in sessions of their own", apart.Count), new("pairs", comparisons.Count)],
+                []
+            );
+        }
+
+        List<SetupComparison> PairsIn(params OrderRelation[] wanted) =>
+            [.. relations.Where(r => wanted.Contains(r.Relation)).Select(r => r.Pair)];
+
+        bool Drifts(SetupComparison pair) =>
+            drifting.Contains(RunTimeFigures.KeyOf(pair.First.Series))
+            || drifting.Contains(RunTimeFigures.KeyOf(pair.Second.Series));
+
+        static string NameOf(SetupComparison pair) => $"{pair.First.Setup.Name} and {pair.Second.Setup.Name}";
     }
 
     public static IEnumerable<Finding> OfSplit(ClockSplit split)

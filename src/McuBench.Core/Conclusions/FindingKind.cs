@@ -18,8 +18,12 @@ public enum FindingKind
     /// <summary>Run times rise or fall over the order of trials.</summary>
     Drift,
 
-    /// <summary>All trials of one setup came before all of the other.</summary>
+    /// <summary>Trials of one setup came before those of the other, all of them or by more than a random order would
+    /// bring about: no verdict.</summary>
     OrderConfounded,
+
+    /// <summary>Two setups were run in sessions of their own: no verdict.</summary>
+    SessionsConfounded,
 
     /// <summary>Fewer than two specimens are named: conclusions hold for what was on the bench.</summary>
     OneSpecimen,

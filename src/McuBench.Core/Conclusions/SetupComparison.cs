@@ -100,10 +100,12 @@ public sealed record SetupComparison
         }
 
         var trials = first.Series.Trials.Count + second.Series.Trials.Count;
-        var isConfounded = TrialFacts.IsOrderConfounded(first.Workings.Facts, second.Workings.Facts);
+        var relation = TrialFacts.Relation(first.Workings.Facts, second.Workings.Facts);
         NoVerdictReason? withheld =
             TimerFollowsClock(first, second) ? NoVerdictReason.TimerFollowsClock
-            : isConfounded && drifts ? NoVerdictReason.OrderConfoundedWithDrift
+            : relation is OrderRelation.SessionsApart ? NoVerdictReason.SessionsConfounded
+            : relation is OrderRelation.OneBeforeTheOther or OrderRelation.OneMostlyBeforeTheOther
+                ? NoVerdictReason.OrderConfounded
             : null;
 
         var (a, b) = (first.Workings, second.Workings);
@@ -117,7 +119,7 @@ public sealed record SetupComparison
             MayCompare(ComparedQuantity.ChargePerTask, a.Charge, b.Charge),
             MayCompare(ComparedQuantity.EnergyPerTask, a.Energy, b.Energy),
             SetupDifferences.Between(first, second),
-            NotesOf(first, second, isConfounded, drifts)
+            NotesOf(first, second, relation, drifts)
         );
 
         QuantityComparison Compared(ComparedQuantity quantity, UncertainValue ofFirst, UncertainValue ofSecond) =>
@@ -133,7 +135,12 @@ public sealed record SetupComparison
         && first.Series.Timer.DerivedFromChangedClock == true
         && Si.Hertz(first.Setup.Clock.Nominal) != Si.Hertz(second.Setup.Clock.Nominal);
 
-    private static IEnumerable<string> NotesOf(SetupSummary first, SetupSummary second, bool isConfounded, bool drifts)
+    private static IEnumerable<string> NotesOf(
+        SetupSummary first,
+        SetupSummary second,
+        OrderRelation relation,
+        bool drifts
+    )
     {
         foreach (var (summary, other) in new[] { (first, second), (second, first) })
         {
@@ -146,11 +153,19 @@ public sealed record SetupComparison
             }
         }
 
-        if (isConfounded)
+        var order = relation switch
         {
-            yield return drifts
-                ? "All trials of one setup came before all of the other, and run times drifted: a difference may be the drift's, so there is no verdict."
-                : "All trials of one setup came before all of the other: a drift too slow to show in either would look like a difference.";
+            OrderRelation.OneBeforeTheOther =>
+                "All trials of one setup came before all of the other: a drift of the bench would look like a difference, so there is no verdict.",
+            OrderRelation.OneMostlyBeforeTheOther =>
+                "Trials of one setup mostly came before those of the other: a drift of the bench would look like a difference, so there is no verdict.",
+            OrderRelation.SessionsApart =>
+                "Each setup was run in sessions of its own: what changes from session to session would look like a difference, so there is no verdict.",
+            _ => null,
+        };
+        if (order is not null)
+        {
+            yield return drifts ? order + " Run times did drift." : order;
         }
     }
 }

@@ -104,8 +104,10 @@ public static class ComparisonStatement
         var why = quantity.Reason switch
         {
             NoVerdictReason.NoInterval => "a side has too few trials or readings for its scatter to be known",
-            NoVerdictReason.OrderConfoundedWithDrift =>
-                "all trials of one were run before all of the other while run times drifted, so that a difference may be the drift's",
+            NoVerdictReason.OrderConfounded =>
+                "trials of one were run before those of the other, so that a difference may be a drift of the bench",
+            NoVerdictReason.SessionsConfounded =>
+                "they were run in sessions of their own, so that a difference may be one between sessions",
             _ => "the timer takes its time from the clock that differs between them",
         };
         return $"{comparison.First.Setup.Name} and {comparison.Second.Setup.Name} get no verdict in {Phrase.Noun(quantity.Quantity)} for the {comparison.Workload.Name}: {why}. The first's is {Phrase.Value(quantity.Ratio)} times the second's.";

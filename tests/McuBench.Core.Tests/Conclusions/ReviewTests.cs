@@ -135,7 +135,7 @@ public class ReviewTests
     }
 
     [Fact]
-    public void Of_OneAfterTheOther_IsConfoundedAndWithheldUnderDrift()
+    public void Of_OneAfterTheOther_IsConfoundedWhetherOrNotADriftShows()
     {
         double[] rising = [2.00, 2.01, 2.02, 2.03, 2.04, 2.05];
         var drifting = Find(
@@ -144,19 +144,29 @@ public class ReviewTests
         );
         var calm = Find(FindingKind.OrderConfounded, [.. Ordered(Marl100, Calm, 1), .. Ordered(Tuff200, Calm, 8)]);
 
-        Assert.Equal((Severity.Fault, 1.0), (drifting.Severity, Figure(drifting, "verdicts withheld")));
-        Assert.Equal((Severity.Caution, 0.0), (calm.Severity, Figure(calm, "verdicts withheld")));
+        Assert.Equal((Severity.Fault, 1.0), (drifting.Severity, Figure(drifting, "pairs with a drift")));
+        Assert.Equal((Severity.Fault, 0.0), (calm.Severity, Figure(calm, "pairs with a drift")));
+        Assert.EndsWith("Run times did drift in Marl 100 and Tuff 200.", drifting.Evidence, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "In 1 of 1 pair of setups all trials of one came before those of the other",
+            calm.Evidence,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
-    public void Of_SeparateSessions_AreNotCalledConfounded() =>
-        Assert.DoesNotContain(
-            Findings([
+    public void Of_SeparateSessions_AreConfoundedWithWhatChangesBetweenThem()
+    {
+        var finding = Find(
+            FindingKind.SessionsConfounded,
+            [
                 .. Ordered(Marl100, Calm, 1).Select(t => t with { Session = "Monday" }),
                 .. Ordered(Tuff200, Calm, 8).Select(t => t with { Session = "Tuesday" }),
-            ]),
-            f => f.Kind == FindingKind.OrderConfounded
+            ]
         );
+
+        Assert.Equal((Severity.Fault, 1.0), (finding.Severity, Figure(finding, "pairs in sessions of their own")));
+    }
 
     [Fact]
     public void Of_WrongChecksum_NamesTheTrials()
