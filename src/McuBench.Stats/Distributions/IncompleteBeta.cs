@@ -49,6 +49,12 @@ internal readonly record struct IncompleteBeta
     internal (double Lower, double Upper, double Prefactor) Tails(double x, double y, double excess)
     {
         var prefactor = Prefactor(x, y, excess);
+        if (excess == 0 && A == B)
+        {
+            // The middle of a symmetric density.
+            return (0.5, 0.5, prefactor);
+        }
+
         if (excess > 0)
         {
             var lower = prefactor * LowerOverPrefactor(A, B, x, y, excess);

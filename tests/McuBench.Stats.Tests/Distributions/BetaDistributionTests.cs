@@ -78,6 +78,20 @@ public class BetaDistributionTests
         Refusal.Of(() => BetaDistribution.Of(4, 5).Density(double.NegativeInfinity), "x", message);
     }
 
+    [Theory]
+    [InlineData(0.05)]
+    [InlineData(1)]
+    [InlineData(7.3)]
+    [InlineData(1e6)]
+    public void Tails_InTheMiddleOfASymmetricDistribution_AreOneHalf(double shape)
+    {
+        var beta = BetaDistribution.Of(shape, shape);
+
+        Assert.Equal((0.5, 0.5), (beta.Cdf(0.5), beta.UpperTail(0.5)));
+        // The tail of t at 0, from the same function.
+        Assert.Equal(0.5, FisherF.Of(2 * shape, 2 * shape).Cdf(1));
+    }
+
     [Property]
     public void Tails_OfTheMirroredDistribution_AreExchanged(ushort first, ushort second, ushort place)
     {
