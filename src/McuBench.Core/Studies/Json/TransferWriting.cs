@@ -135,7 +135,7 @@ internal static class TransferWriting
                 Read = QuantityText.Format(check.Read),
             };
 
-    private static StudyTransfer.Trial Of(Trial trial) =>
+    public static StudyTransfer.Trial Of(Trial trial) =>
         new()
         {
             Setup = trial.Setup.Name,
@@ -151,7 +151,7 @@ internal static class TransferWriting
             OutputChecksum = trial.OutputChecksum,
         };
 
-    private static StudyTransfer.Reading Of(SupplyReading reading) =>
+    public static StudyTransfer.Reading Of(SupplyReading reading) =>
         new()
         {
             Setup = reading.Setup.Name,
