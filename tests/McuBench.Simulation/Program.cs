@@ -1,6 +1,11 @@
 using System.Globalization;
 using McuBench.Simulation;
 
+if (args is ["clock", .. var ofClock])
+{
+    return await ClockPage.RunAsync(ofClock).ConfigureAwait(false);
+}
+
 const string usage =
     "usage: dotnet run -c Release --project tests/McuBench.Simulation -- [--studies N] [--seed N] [--threads N] [--out FILE]";
 var (studies, seed, threads, path) = (2000, 2026UL, 2, "docs/coverage.md");

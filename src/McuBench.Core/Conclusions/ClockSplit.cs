@@ -26,8 +26,9 @@ public sealed record ClockSplit
         Measured<Duration> fixedTime,
         Measured<double> cycles,
         Measured<double> cyclesPerItem,
+        Measured<Ratio> extraCyclesAlike,
         FixedPart fixedPart,
-        LackOfFit? lackOfFit,
+        ClockSplitBounds? bounds,
         IEnumerable<string> notes,
         UncertainLine line,
         Measure measuring
@@ -38,8 +39,11 @@ public sealed record ClockSplit
         FixedTime = fixedTime;
         Cycles = cycles;
         CyclesPerItem = cyclesPerItem;
+        ExtraCyclesAlike = extraCyclesAlike;
         FixedPart = fixedPart;
-        LackOfFit = lackOfFit;
+        Joint = ClockSplitRegion.Of(line, measuring.Confidence);
+        Bounds = bounds;
+        LackOfFit = line.LackOfFit;
         Notes = ValueList<string>.Of(notes, "Notes", nameof(notes));
         Line = line;
         Measuring = measuring;
@@ -66,6 +70,16 @@ public sealed record ClockSplit
     /// <summary>The clock cycles per work item that follow the clock.</summary>
     public Measured<double> CyclesPerItem { get; }
 
+    /// <summary>Fixed time and cycles together; absent where there is no interval.</summary>
+    public ClockSplitRegion? Joint { get; }
+
+    /// <summary>What a single trial at each clock allows; absent where a clock has several trials.</summary>
+    public ClockSplitBounds? Bounds { get; }
+
+    /// <summary>How many more cycles the highest clock would have to need than the lowest for the same run times without
+    /// any fixed part, as wait states make it; below zero where it would have to need fewer.</summary>
+    public Measured<Ratio> ExtraCyclesAlike { get; }
+
     /// <summary>What the data say of the fixed part.</summary>
     public FixedPart FixedPart { get; }
 
@@ -85,21 +99,25 @@ public sealed record ClockSplit
     /// <summary>How results are made of it.</summary>
     internal Measure Measuring { get; }
 
+    /// <summary>The clocks that were run, from the lowest to the highest.</summary>
+    public ClockRange RangeRun => new(Points[0].Clock, Points[^1].Clock);
+
     /// <summary>The run time that the line gives at a clock that was not run, with its interval.</summary>
-    /// <param name="clock">A frequency within the range that was run.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the range that was run: wait states and
-    /// voltage change there in ways that a line doesn't know.</exception>
-    public Measured<Duration> RunTimeAt(Frequency clock)
+    /// <param name="clock">A frequency within the range.</param>
+    /// <param name="range">The range that someone vouches for; <see cref="RangeRun"/> when null. A wider one asks for
+    /// extrapolation, which the result's notes then say.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the range: wait states and voltage change
+    /// there in ways that a line doesn't know.</exception>
+    public Measured<Duration> RunTimeAt(Frequency clock, ClockRange? range = null)
     {
-        var hertz = Si.Hertz(clock, nameof(clock));
-        var (lowest, highest) = (Points[0].Clock, Points[^1].Clock);
-        return hertz >= Si.Hertz(lowest) && hertz <= Si.Hertz(highest)
-            ? Measuring.Of(Line.At(1 / hertz), seconds => Si.Duration(seconds), Ends.Positive)
-            : throw new ArgumentOutOfRangeException(
-                nameof(clock),
-                clock,
-                $"Clock must lie within the range that was run, {QuantityText.Format(lowest)} to {QuantityText.Format(highest)}; was {QuantityText.Format(clock)}."
-            );
+        var hertz = (range ?? RangeRun).Hertz(clock, range is not null, nameof(clock));
+        string[] notes = RangeRun.Contains(clock)
+            ? []
+            :
+            [
+                $"{QuantityText.Format(clock)} lies beyond the clocks that were run, {RangeRun}: the interval takes for granted that the line holds there.",
+            ];
+        return Measuring.Of(Line.At(1 / hertz), seconds => Si.Duration(seconds), Ends.Positive, notes);
     }
 
     /// <summary>Splits run time by clock. O(n log n) in the summaries.</summary>

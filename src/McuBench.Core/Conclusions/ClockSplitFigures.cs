@@ -98,15 +98,23 @@ internal static class ClockSplitFigures
             _ => FixedPart.NotResolved,
         };
         var items = group[0].Workload.WorkItemsPerRun;
+        var (first, last) = (group[0].Workings, group[^1].Workings);
+        var extra = last
+            .RunTime.Times(last.Clock)
+            .Over(first.RunTime.Times(first.Clock))
+            .Minus(UncertainValue.Exact(1));
         return new ClockSplit(
             ClockGroup.NameOf(group),
             group.Select((summary, i) => Point(summary, periods[i], line, measure)),
             fixedTime,
             measure.Of(line.Slope, cycles => cycles, Ends.Symmetric),
             measure.Of(line.Slope.Times(1.0 / items), cycles => cycles, Ends.Symmetric),
+            measure.Of(extra, share => Si.Ratio(share), Ends.Symmetric),
             fixedPart,
-            line.LackOfFit,
-            Notes(group, line, fixedPart),
+            group.All(s => s.Series.Trials.Count == 1)
+                ? ClockSplitBounds.Of(group.Select(s => s.Series), ClockGroup.NameOf(group))
+                : null,
+            Notes(group, line, fixedPart, extra.Value),
             line,
             measure
         );
@@ -126,11 +134,20 @@ internal static class ClockSplitFigures
         );
     }
 
-    private static IEnumerable<string> Notes(SetupSummary[] group, UncertainLine line, FixedPart fixedPart)
+    private static IEnumerable<string> Notes(
+        SetupSummary[] group,
+        UncertainLine line,
+        FixedPart fixedPart,
+        double extraCycles
+    )
     {
         if (line.LackOfFit is null)
         {
             yield return "Two clocks: the fixed part is an apparent one, since wait states that are added at the higher clock look the same.";
+            if (extraCycles > 0)
+            {
+                yield return $"Without any fixed part, {Said.Percent(extraCycles)} more cycles at {Said.Hertz(group[^1].Setup.Clock.Nominal)} than at {Said.Hertz(group[0].Setup.Clock.Nominal)} would give the same run times.";
+            }
         }
         else if (line.LackOfFit.IsRefuted)
         {
@@ -140,6 +157,11 @@ internal static class ClockSplitFigures
         if (fixedPart == FixedPart.Negative)
         {
             yield return "The fixed part comes out below zero, which no part of a run can be: periodic interrupts, a timer's bias, or a timer that follows the clock.";
+        }
+
+        if (line.Slope.Value <= 0)
+        {
+            yield return "Run time doesn't fall as the clock rises: the timer may take its time from the clock that was changed.";
         }
 
         if (group.Any(s => s.Setup.Clock.Tolerance is null))

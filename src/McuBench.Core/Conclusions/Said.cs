@@ -20,6 +20,12 @@ internal static class Said
     public static string Number(double value, int digits = 3) =>
         FormattableString.Invariant($"{Rounded(value, digits):G6}");
 
+    /// <summary>A large count to four digits: "39.2 million", "4870".</summary>
+    public static string Count(double count) =>
+        Math.Abs(count) >= 1e6
+            ? FormattableString.Invariant($"{Rounded(count / 1e6)} million")
+            : FormattableString.Invariant($"{Rounded(count)}");
+
     /// <summary>"p = 0.012", "p &lt; 0.0001".</summary>
     public static string PValue(double p) => p < 1e-4 ? "p < 0.0001" : $"p = {Number(p, 2)}";
 

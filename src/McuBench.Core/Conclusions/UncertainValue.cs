@@ -91,6 +91,13 @@ internal sealed record UncertainValue
     public UncertainValue WithRelative(Source source, double relative) =>
         new(Value, contributions.Append(new Contribution(source, relative * Value)), Missing);
 
+    /// <summary>The covariance with another value, through the sources that both hold (GUM 5.2, F.1.2.3).</summary>
+    public double CovarianceWith(UncertainValue other)
+    {
+        var amounts = other.contributions.ToDictionary(c => c.Source.Key, c => c.Amount, StringComparer.Ordinal);
+        return contributions.Sum(c => c.Amount * amounts.GetValueOrDefault(c.Source.Key));
+    }
+
     /// <summary>The same value without what some sources contribute.</summary>
     public UncertainValue Without(IReadOnlySet<string> keys) =>
         new(Value, contributions.Where(c => !keys.Contains(c.Source.Key)), Missing);

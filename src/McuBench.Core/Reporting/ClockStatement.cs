@@ -1,4 +1,5 @@
 using McuBench.Core.Conclusions;
+using McuBench.Core.Quantities;
 
 namespace McuBench.Core.Reporting;
 
@@ -24,13 +25,21 @@ public static class ClockStatement
         var why = split switch
         {
             { LackOfFit: null } =>
-                " Two clocks can't tell fixed time from wait states that are added at the higher clock, hence \"apparent\".",
+                $" Two clocks can't tell fixed time from wait states that are added at the higher clock, hence \"apparent\"{Alike(split)}.",
             { LackOfFit.IsRefuted: true } =>
                 $" The run times do not lie on one line (lack of fit, {Said.PValue(split.LackOfFit.PValue)}), hence \"apparent\".",
             _ => string.Empty,
         };
-        return $"{said}; the rest is {Phrase.ValueAndInterval(split.CyclesPerItem)} clock cycles per {split.Workload.ItemName}.{why}";
+        return $"{said}; the rest is {Phrase.ValueAndInterval(split.CyclesPerItem)} clock cycles per {split.Workload.ItemName}.{why}{BoundsOf(split)}";
     }
+
+    private static string Alike(ClockSplit split) =>
+        Si.Fraction(split.ExtraCyclesAlike.Value) > 0
+            ? $": {Said.Percent(Si.Fraction(split.ExtraCyclesAlike.Value))} more cycles at {Said.Hertz(split.RangeRun.Highest)} than at {Said.Hertz(split.RangeRun.Lowest)} would look the same"
+            : string.Empty;
+
+    private static string BoundsOf(ClockSplit split) =>
+        split.Bounds is { } bounds ? $" Single readings allow no interval, only bounds: {bounds}." : string.Empty;
 
     /// <summary>Says what taking the fixed time out does to a comparison of two setups.</summary>
     /// <param name="pair">The pair, as measured and with fixed time taken out.</param>

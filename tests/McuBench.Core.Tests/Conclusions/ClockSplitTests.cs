@@ -185,6 +185,92 @@ public class ClockSplitTests
         );
 
     [Fact]
+    public void RunTimeAt_BeyondTheRangeWhenAsked_SaysThatItExtrapolates()
+    {
+        var split = Split([Around(100, 0.5), Around(200, 0.3)]);
+        var wide = new ClockRange(Frequency.FromMegahertz(50), Frequency.FromMegahertz(400));
+        var time = split.RunTimeAt(Frequency.FromMegahertz(400), wide);
+
+        // At 400 MHz t = 1.5·t₂ − 0.5·t₁.
+        Assert.Equal(0.2, Si.Seconds(time.Value), 1e-12);
+        Assert.Equal(1e-3 / Math.Sqrt(3) * Math.Sqrt(2.25 + 0.25), Si.Seconds(time.StandardUncertainty!.Value), 1e-12);
+        Assert.Equal(
+            "400 MHz lies beyond the clocks that were run, 100 MHz to 200 MHz: the interval takes for granted that the line holds there.",
+            Assert.Single(time.Notes)
+        );
+        Assert.Empty(split.RunTimeAt(Frequency.FromMegahertz(150), wide).Notes);
+        Refusal.Is<ArgumentOutOfRangeException>(
+            () => split.RunTimeAt(Frequency.FromMegahertz(401), wide),
+            "clock",
+            "Clock must lie within the range that was stated, 50 MHz to 400 MHz; was 401 MHz."
+        );
+    }
+
+    [Fact]
+    public void ClockRange_EndsInTheWrongOrder_Refuses() =>
+        Refusal.Is<ArgumentOutOfRangeException>(
+            () => new ClockRange(Frequency.FromMegahertz(2), Frequency.FromMegahertz(1)),
+            "highest",
+            "Highest clock must not lie below the lowest, 2 MHz; was 1 MHz."
+        );
+
+    [Fact]
+    public void Joint_TwoClocks_HasTheCovarianceByHand()
+    {
+        // fixed = 2·t₂ − t₁ and N = (t₁ − t₂)·200 MHz: cov = −(1 + 2)·u²·200 MHz, u = 1 ms/√3.
+        var split = Split([Around(100, 0.5), Around(200, 0.3)]);
+        var joint = split.Joint!;
+
+        Assert.Equal(-3 * 1e-6 / 3 * 2e8, joint.Covariance, 1e-9);
+        Assert.Equal(-3 / Math.Sqrt(10), joint.Correlation, 1e-9);
+
+        // Two sources of two degrees of freedom, each with q = 1: 3/(1/2 + 1/2).
+        Assert.Equal(3, joint.DegreesOfFreedom, 1e-9);
+        Assert.Equal(0.95, joint.Confidence);
+        Assert.True(joint.Contains(Duration.FromSeconds(FixedSeconds), Cycles));
+
+        // Both at the corner of the rectangle of intervals, moved the same way: the data refute it.
+        Assert.False(joint.Contains(split.FixedTime.Upper!.Value, split.Cycles.Upper!.Value));
+        Assert.Equal(12, joint.Edge(12).Count);
+    }
+
+    [Fact]
+    public void Joint_SingleTrials_IsAbsentAndBoundsAreThere()
+    {
+        var split = Split([
+            SetupSummary.Of(Bench.Series(Bench.At(Bench.Marl, 100), Bench.Tenths, 0.5)),
+            SetupSummary.Of(Bench.Series(Bench.At(Bench.Marl, 200), Bench.Tenths, 0.3)),
+        ]);
+
+        Assert.Null(split.Joint);
+        Assert.Equal(-0.05, Si.Seconds(split.Bounds!.FixedTime!.Value.Lower), 1e-12);
+        Assert.Equal(0.25, Si.Seconds(split.Bounds!.FixedTime!.Value.Upper), 1e-12);
+        Assert.Null(Split([Around(100, 0.5), Around(200, 0.3)]).Bounds);
+    }
+
+    [Fact]
+    public void ExtraCyclesAlike_TenPercentWaitStatesAnOctaveUp_LookLikeEighteenPercentOfTheRun()
+    {
+        // No fixed time at all: 0.4 s at 100 MHz, 10 % more cycles at 200 MHz.
+        var split = Split([Around(100, 0.4), Around(200, 0.22)]);
+
+        Assert.Equal(0.1, Si.Fraction(split.ExtraCyclesAlike.Value), 1e-12);
+        Assert.Equal(0.04 / 0.22, Si.Seconds(split.FixedTime.Value) / 0.22, 1e-9);
+        Assert.Equal(0.18, Math.Round(Si.Seconds(split.FixedTime.Value) / 0.22, 2));
+        Assert.Contains(
+            "Without any fixed part, 10 % more cycles at 200 MHz than at 100 MHz would give the same run times.",
+            split.Notes
+        );
+    }
+
+    [Fact]
+    public void Of_RunTimeThatRisesWithTheClock_PointsAtTheTimer() =>
+        Assert.Contains(
+            "Run time doesn't fall as the clock rises: the timer may take its time from the clock that was changed.",
+            Split([Around(100, 0.3), Around(200, 0.4)]).Notes
+        );
+
+    [Fact]
     public void Of_OneClock_Refuses() =>
         Refusal.Is<ArgumentException>(
             () => Split([Around(100, 0.5)]),
