@@ -54,4 +54,16 @@ public sealed record ConclusionOptions
                     );
         }
     }
+
+    /// <summary>Which comparisons share the chance of a false claim in rankings; all of the study unless set.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Set to a value that has no name.</exception>
+    public ClaimFamily Family
+    {
+        get;
+        init => field = Require.Defined(value, "Family of claims", nameof(Family));
+    } = ClaimFamily.Study;
+
+    /// <summary>The seed of all random numbers that conclusions draw; 2026 unless set. The same study and options give the
+    /// same draws on any machine and any number of threads.</summary>
+    public ulong Seed { get; init; } = 2026;
 }

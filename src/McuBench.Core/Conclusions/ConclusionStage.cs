@@ -12,6 +12,9 @@ public enum ConclusionStage
     /// <summary>Pairs of setups.</summary>
     Comparisons,
 
+    /// <summary>Rankings, and the adjustment of comparisons for their number.</summary>
+    Rankings,
+
     /// <summary>What is wrong with the data.</summary>
     Review,
 }

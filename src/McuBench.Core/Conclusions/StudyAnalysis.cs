@@ -25,9 +25,11 @@ internal sealed class StudyAnalysis(
         var (summaries, splits) = Summaries(allSeries, readings);
         var currents = Currents(summaries);
         var comparisons = Comparisons(summaries, drifts);
+        Step(ConclusionStage.Rankings, 0, 1);
+        var rankings = RankingAnalysis.Of(summaries, comparisons, options);
         var scaled = Scaled(splits, comparisons);
         var review = ReviewOf(allSeries, summaries, comparisons, splits, drifts);
-        return new StudyConclusions(study, options, summaries, comparisons, splits, scaled, currents, review);
+        return new StudyConclusions(study, options, summaries, comparisons, rankings, splits, scaled, currents, review);
     }
 
     /// <summary>Summaries from run times first; where these give a split by clock and waiting current was read, charge is

@@ -13,6 +13,7 @@ public sealed record StudyConclusions
         ConclusionOptions options,
         IEnumerable<SetupSummary> summaries,
         IEnumerable<SetupComparison> comparisons,
+        IEnumerable<Ranking> rankings,
         IEnumerable<ClockSplit> splits,
         IEnumerable<ClockScaledComparison> scaledComparisons,
         IEnumerable<CurrentAgainstClock> currents,
@@ -23,6 +24,7 @@ public sealed record StudyConclusions
         Options = options;
         Summaries = ValueList<SetupSummary>.Of(summaries, "Summaries", nameof(summaries));
         Comparisons = ValueList<SetupComparison>.Of(comparisons, "Comparisons", nameof(comparisons));
+        Rankings = ValueList<Ranking>.Of(rankings, "Rankings", nameof(rankings));
         Splits = ValueList<ClockSplit>.Of(splits, "Splits", nameof(splits));
         ScaledComparisons = ValueList<ClockScaledComparison>.Of(
             scaledComparisons,
@@ -45,6 +47,10 @@ public sealed record StudyConclusions
 
     /// <summary>All pairs of setups within a workload, in order of <see cref="Summaries"/>.</summary>
     public IReadOnlyList<SetupComparison> Comparisons { get; }
+
+    /// <summary>The setups of each workload that two or more executed in order of run time, cycles per item, charge and
+    /// energy, as far as these are known, with the comparisons adjusted for their number.</summary>
+    public IReadOnlyList<Ranking> Rankings { get; }
 
     /// <summary>The split of run time by clock, wherever a board, core and build ran at two or more clocks.</summary>
     public IReadOnlyList<ClockSplit> Splits { get; }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using McuBench.Core.Boards;
 using McuBench.Core.Conclusions;
@@ -91,11 +92,16 @@ internal static class MethodSection
             yield return $"Comparison: {method}.";
         }
 
-        yield return $"Intervals hold with {Phrase.Confidence(conclusions.Options.Confidence)} confidence each, not all at once: among many comparisons some may miss.";
+        yield return $"Intervals hold with {Phrase.Confidence(conclusions.Options.Confidence)} confidence each, not all at once: among many comparisons some may miss. Rankings are adjusted for their number.";
+        foreach (var method in conclusions.Rankings.Select(r => r.Method).Distinct(StringComparer.Ordinal))
+        {
+            yield return $"Rankings: {method}.";
+        }
+
         yield return conclusions.Options.Margin is { } margin
             ? $"Equality was tested against a margin of {Phrase.Percent(margin)}, stated by the user."
             : "No margin was stated, so nothing is called equal.";
-        yield return $"McuBench.Core {typeof(MethodSection).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0]}; no random numbers are used.";
+        yield return $"McuBench.Core {typeof(MethodSection).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0]}; random numbers, where they are used, come of seed {conclusions.Options.Seed.ToString(CultureInfo.InvariantCulture)}.";
     }
 
     private static ReportTable Meters(IReadOnlyList<Meter> meters) =>

@@ -40,6 +40,15 @@ internal static class Phrase
     public static string Percent(Ratio share) =>
         string.Create(CultureInfo.InvariantCulture, $"{TwoDigits(Si.Fraction(share) * 100)} %");
 
+    /// <summary>A probability from a simulation, to whole percents: "83 %"; its ends are never claimed.</summary>
+    public static string Chance(double probability) =>
+        probability switch
+        {
+            < 0.005 => "< 1 %",
+            > 0.995 => "> 99 %",
+            _ => string.Create(CultureInfo.InvariantCulture, $"{probability * 100:0} %"),
+        };
+
     public static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>How many work items a run completes: "1000 spectra" can't be known, so "1000 × spectrum".</summary>

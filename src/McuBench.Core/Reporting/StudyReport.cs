@@ -39,6 +39,7 @@ public static class StudyReport
                 .. Answers(conclusions),
                 .. Open(conclusions),
                 .. SummaryTables.Wide(conclusions),
+                .. RankingTables.Of(conclusions),
                 .. Pictures(figures),
                 .. Clocks(conclusions),
                 .. PairTables.Of(conclusions),

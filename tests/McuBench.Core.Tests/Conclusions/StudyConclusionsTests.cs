@@ -61,11 +61,12 @@ public class StudyConclusionsTests
                 new(ConclusionStage.Summaries, 4, 4),
                 new(ConclusionStage.Clocks, 2, 2),
                 new(ConclusionStage.Comparisons, 6, 6),
+                new(ConclusionStage.Rankings, 1, 1),
                 new(ConclusionStage.Review, 4, 4),
             ],
             steps.Where(s => s.Done == s.Total)
         );
-        Assert.Equal(16, steps.Count);
+        Assert.Equal(17, steps.Count);
     }
 
     [Fact]
