@@ -51,19 +51,7 @@ public static class HodgesLehmann
 
     private static double LocationOfSorted(ReadOnlySpan<double> sorted)
     {
-        double[] scratch = ArrayPool<double>.Shared.Rent(2 * sorted.Length);
-        Span<double> negated = scratch.AsSpan(0, sorted.Length);
-        Span<double> scaled = scratch.AsSpan(sorted.Length, sorted.Length);
-        // Sums of two values near the greatest number need room; halving others could cost denormals a digit.
-        double unit = Math.Max(-sorted[0], sorted[^1]) > 4e307 ? 0.25 : 1;
-        for (int i = 0; i < sorted.Length; i++)
-        {
-            scaled[i] = sorted[i] * unit;
-            negated[^(i + 1)] = -scaled[i];
-        }
-
-        double sum = new PairDifferences(negated, scaled, PairRegion.FromMirror).Median();
-        ArrayPool<double>.Shared.Return(scratch);
-        return sum / 2 / unit;
+        using var means = new WalshSums(sorted);
+        return means.Median();
     }
 }

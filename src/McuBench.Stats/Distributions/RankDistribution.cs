@@ -36,6 +36,9 @@ public sealed class RankDistribution
         }
     }
 
+    /// <summary>The most values whose signed-rank sum has an exact distribution here.</summary>
+    internal const int MostSignedRanks = SignedRankMasses.MostValues;
+
     /// <summary>The smallest value the statistic can have.</summary>
     public double Smallest { get; }
 
@@ -89,14 +92,27 @@ public sealed class RankDistribution
 
     /// <summary>The signed-rank sum with ties among the magnitudes, which then have their mean rank.</summary>
     /// <param name="groups">How many magnitudes are equal, for each distinct magnitude from the smallest to the largest,
-    /// zeros left out; single ones count 1. At most 1000 in sum.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A group is below 1, or the sum out of its range.</exception>
+    /// zeros left out; single ones count 1. At most 1000 in sum, zeros included.</param>
+    /// <param name="zeros">How many zeros were ranked before them and then left out, as Pratt 1959 has it; 0 where zeros were
+    /// left out before ranking.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A group is below 1, the zeros below 0, or the sum out of its
+    /// range.</exception>
     /// <remarks>O(count³) time.</remarks>
-    public static RankDistribution SignedRank(ReadOnlySpan<int> groups)
+    public static RankDistribution SignedRank(ReadOnlySpan<int> groups, int zeros = 0)
     {
+        if (zeros is < 0 or > SignedRankMasses.MostValues)
+        {
+            throw Check.OutOfRange(
+                nameof(zeros),
+                "Count of zeros",
+                FormattableString.Invariant($"between 0 and {SignedRankMasses.MostValues}"),
+                zeros
+            );
+        }
+
         var count = SumOfGroups(groups);
-        CheckCount(count, SignedRankMasses.MostValues, nameof(groups));
-        return new RankDistribution(SignedRankMasses.WithTies(groups), 0, 0.5);
+        CheckCount(count, SignedRankMasses.MostValues - zeros, nameof(groups));
+        return new RankDistribution(SignedRankMasses.WithTies(groups, zeros), 0, 0.5);
     }
 
     /// <summary>Kendall's S without ties: concordant less discordant pairs.</summary>

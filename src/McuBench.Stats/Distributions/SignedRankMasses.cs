@@ -20,7 +20,7 @@ internal static class SignedRankMasses
     }
 
     /// <summary>At index i the probability of the sum i/2.</summary>
-    internal static double[] WithTies(ReadOnlySpan<int> groups)
+    internal static double[] WithTies(ReadOnlySpan<int> groups, int ranksBefore)
     {
         var count = 0;
         foreach (var size in groups)
@@ -28,8 +28,8 @@ internal static class SignedRankMasses
             count += size;
         }
 
-        var mass = Start(count * (count + 1));
-        var (largest, seen) = (0, 0);
+        var mass = Start(count * (count + 1 + (2 * ranksBefore)));
+        var (largest, seen) = (0, ranksBefore);
         foreach (var size in groups)
         {
             for (var i = 0; i < size; i++)

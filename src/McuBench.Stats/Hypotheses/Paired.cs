@@ -22,6 +22,26 @@ public static class Paired
             options
         );
 
+    /// <summary>Wilcoxon's signed-rank test of first less second (wilcoxon-1945). O(n log n), and O(n³) for the exact
+    /// distribution.</summary>
+    /// <remarks>As <see cref="OneSample.SignedRank"/> on the differences: they must be independent and spread symmetrically
+    /// about their centre, which holds whenever both readings of a pair have one distribution but for a shift. Swapping the
+    /// samples exchanges positive and negative ranks.</remarks>
+    /// <param name="first">The first readings, one or more, in the order of the pairs.</param>
+    /// <param name="second">The second readings, as many, in the same order and unit.</param>
+    /// <param name="zeros">What is done with differences equal to the null value.</param>
+    /// <param name="options">What is asked; <see cref="RankTestOptions.Default"/> where null.</param>
+    /// <exception cref="ArgumentNullException">A sample is null.</exception>
+    /// <exception cref="ArgumentException">The counts differ.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The rule is not a named one, the exact distribution is wanted for more
+    /// than 1000 pairs, or a difference is above the greatest number.</exception>
+    public static RankTestResult SignedRank(
+        Sample first,
+        Sample second,
+        ZeroRule zeros = ZeroRule.LeaveOut,
+        RankTestOptions? options = null
+    ) => SignedRankTest.Of(Differences(first, second, 1), zeros, nameof(second), options);
+
     /// <summary>First less second of each pair.</summary>
     internal static double[] Differences(Sample first, Sample second, int minimum)
     {

@@ -20,7 +20,7 @@ internal static class TInterval
             return new Estimate(value, count, method) { Notes = [SpreadNotes.AllEqual] };
         }
 
-        double reach = StudentT.Of(degreesOfFreedom).UpperQuantile((1 - confidence) / 2) * error;
+        double reach = Factor(degreesOfFreedom, confidence) * error;
         return new Estimate(value, count, method)
         {
             StandardError = error,
@@ -32,4 +32,8 @@ internal static class TInterval
             ),
         };
     }
+
+    /// <summary>The t that a two-sided interval of some confidence reaches each way.</summary>
+    internal static double Factor(double degreesOfFreedom, double confidence) =>
+        StudentT.Of(degreesOfFreedom).UpperQuantile((1 - confidence) / 2);
 }
