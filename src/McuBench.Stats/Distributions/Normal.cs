@@ -69,6 +69,24 @@ public sealed record Normal
     /// <summary>The probability that a standard normal value exceeds <paramref name="z"/>.</summary>
     internal static double StandardUpperTail(double z) => 0.5 * SpecialFunctions.Erfc(z / Constants.Sqrt2);
 
+    /// <summary>The logarithm of the standard upper tail, also where the tail is too small for a double.</summary>
+    internal static double StandardLogUpperTail(double z)
+    {
+        if (z < 0)
+        {
+            return Elementary.Log1p(-StandardUpperTail(-z));
+        }
+
+        if (z < 30)
+        {
+            return Math.Log(StandardUpperTail(z));
+        }
+
+        // DLMF 7.12.1; the first term left out is 105/z⁸, below 2e-10 of what is small beside z²/2.
+        double r = 1 / (z * z);
+        return -0.5 * z * z - Math.Log(z * Elementary.SqrtTwoPi) + Elementary.Log1p(r * (-1 + r * (3 - 15 * r)));
+    }
+
     /// <summary>The standard normal value exceeded with a probability in (0, 1).</summary>
     internal static double StandardUpperQuantile(double probability) =>
         Constants.Sqrt2 * SpecialFunctions.ErfcInv(2 * probability);

@@ -75,7 +75,7 @@ public static class OneWay
             lack += rest * rest / (moments.CountOf(i) - 1);
         }
 
-        // welch-1951, eq. 29 and 30.
+        // The approximation of welch-1951.
         double squares = (double)k * k - 1;
         double f = between / (k - 1) / (1 + 2 * (k - 2) * lack / squares);
         double df = squares / (3 * lack);

@@ -233,7 +233,7 @@ public static class Pairwise
 
         double[] ranks = new double[n];
         double ties = Ranks.Fill(values, ranks);
-        // The variance of one rank: dunn-1964, section 4, for ties; exactly 0 where all values are equal.
+        // The variance of one rank with ties (dunn-1964); exactly 0 where all values are equal.
         double t = n;
         variance = (t * t * t - t - ties) / (12 * (t - 1));
         double[] means = new double[groups.Length];
