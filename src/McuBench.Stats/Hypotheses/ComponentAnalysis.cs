@@ -20,7 +20,8 @@ public sealed record ComponentAnalysis
     public ImmutableArray<AnovaRow> Rows { get; }
 
     /// <summary>The test of each factor, in the order of <see cref="Rows"/> but without the last, that its component is 0;
-    /// null where what its mean square is held against is 0 or less.</summary>
+    /// null where what its mean square is held against is 0 or less, or so uncertain that less than half a degree of freedom
+    /// is left to it.</summary>
     public ImmutableArray<FTestResult?> Tests { get; }
 
     /// <summary>The variance components in the order of <see cref="Rows"/>.</summary>

@@ -23,7 +23,7 @@ internal sealed class ComponentTable(
     int count
 )
 {
-    // Below this an interval by Student's t has no meaning.
+    // With fewer a test or an interval has no meaning.
     private const double LeastDegreesOfFreedom = 0.5;
 
     private readonly MeanSquares _squares = new(
@@ -154,6 +154,11 @@ internal sealed class ComponentTable(
         double df = isExact
             ? _squares.DegreesOfFreedom(Array.FindIndex(below, multiple => multiple != 0))
             : _squares.Satterthwaite(below);
+        if (df < LeastDegreesOfFreedom)
+        {
+            return null;
+        }
+
         return new FTestResult(
             f,
             _squares.DegreesOfFreedom(row),

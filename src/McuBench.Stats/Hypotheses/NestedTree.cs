@@ -65,6 +65,9 @@ internal sealed class NestedTree
     /// <summary>The slope of twice the negative logarithm of the likelihood in a ratio, at a variance within.</summary>
     internal double Slope(int factor, double within) => Traces[factor] - Squares[factor] / within;
 
+    /// <summary>The mean over the groups of a factor of the weights of their parts.</summary>
+    internal double MeanPartSum(int factor) => _partSums[factor].Average();
+
     /// <summary>Evaluates all that the other members give.</summary>
     /// <param name="ratios">The variance of each factor over the one within, 0 or more.</param>
     internal void Evaluate(ReadOnlySpan<double> ratios)

@@ -6,8 +6,11 @@ internal sealed class RemlSearch
 {
     private const int MostSteps = 200;
 
-    // What rounding makes of the criterion.
-    private const double Noise = 1e-14;
+    // Half the digits of a double are left to a difference so wide.
+    private const double DifferenceStep = 1e-5;
+
+    // In the logarithm of 1 + γS: from any start the whole range of doubles is a hundred steps wide.
+    private const double LongestStep = 7;
 
     private readonly NestedTree _tree;
     private readonly int _factors;
@@ -34,10 +37,10 @@ internal sealed class RemlSearch
     internal double[,] Bends(double? within)
     {
         double[,] bends = new double[_factors, _factors];
+        double[] stretches = [.. Enumerable.Range(0, _factors).Select(Stretch)];
         for (int k = 0; k < _factors; k++)
         {
-            // Half the digits of a double are left to the difference.
-            double step = 1e-5 * Math.Max(Ratios[k], 1e-3);
+            double step = DifferenceStep * stretches[k];
             double[] near = [.. Ratios];
             near[k] += step;
             _tree.Evaluate(near);
@@ -77,13 +80,7 @@ internal sealed class RemlSearch
             Steps++;
             double[] slopes = Slopes(null);
             int[] free = [.. Enumerable.Range(0, _factors).Where(k => Ratios[k] > 0 || slopes[k] < 0)];
-            if (free.Length == 0 || !TryStep(slopes, Bends(null), free, out double gain))
-            {
-                return;
-            }
-
-            // Twice the logarithm of a likelihood: this is far below what data can tell.
-            if (gain < 1e-13)
+            if (free.Length == 0 || !TryStep(slopes, free, out double gain) || gain < Rounding)
             {
                 return;
             }
@@ -92,9 +89,23 @@ internal sealed class RemlSearch
         throw new InvalidOperationException("Search for the largest restricted likelihood did not settle.");
     }
 
-    // One step that does not raise the criterion beyond rounding, with as little damping as that takes.
-    private bool TryStep(double[] slopes, double[,] bends, int[] free, out double gain)
+    // One step that does not raise the criterion beyond rounding, with as little damping as that takes. It is taken in the
+    // logarithm of 1 + γS, in which the likelihood bends alike from ratios near 0 to the largest.
+    private bool TryStep(double[] slopes, int[] free, out double gain)
     {
+        double[] stretches = [.. Enumerable.Range(0, _factors).Select(Stretch)];
+        double[,] bends = Bends(null);
+        for (int i = 0; i < _factors; i++)
+        {
+            slopes[i] *= stretches[i];
+            for (int k = 0; k < _factors; k++)
+            {
+                bends[i, k] *= stretches[i] * stretches[k];
+            }
+
+            bends[i, i] += slopes[i];
+        }
+
         for (double damping = 0; damping < 1e12; damping = damping == 0 ? 1e-3 : damping * 10)
         {
             if (SmallSystem.Solve(bends, slopes, free, damping) is not { } step)
@@ -105,12 +116,13 @@ internal sealed class RemlSearch
             double[] next = [.. Ratios];
             for (int i = 0; i < free.Length; i++)
             {
-                next[free[i]] = Math.Max(0, next[free[i]] - step[i]);
+                double change = Math.Exp(Math.Clamp(-step[i], -LongestStep, LongestStep)) - 1;
+                next[free[i]] = Math.Max(0, next[free[i]] + stretches[free[i]] * change);
             }
 
             _tree.Evaluate(next);
             double criterion = _tree.Criterion;
-            if (criterion <= Criterion + Noise * (1 + Math.Abs(Criterion)))
+            if (criterion <= Criterion + Rounding)
             {
                 gain = Criterion - criterion;
                 (Ratios, Criterion) = (next, criterion);
@@ -122,4 +134,10 @@ internal sealed class RemlSearch
         gain = 0;
         return false;
     }
+
+    // What rounding makes of the criterion.
+    private double Rounding => 4e-15 * (1 + Math.Abs(Criterion));
+
+    // How much a ratio changes with log(1 + γS), S being the mean weight of the groups' parts.
+    private double Stretch(int factor) => Ratios[factor] + 1 / _tree.MeanPartSum(factor);
 }

@@ -13,4 +13,3 @@ time <- function(name, work, times = 9) {
 }
 time("nlme, REML", function() lme(y ~ 1, random = ~ 1 | specimen / session, data = d))
 time("lme4, REML", function() lmer(y ~ 1 + (1 | specimen) + (1 | session), data = d))
-time("aov with an Error term", function() summary(aov(y ~ 1 + Error(specimen / session), data = d)))

@@ -169,6 +169,18 @@ public sealed class NestedAnovaTests
     }
 
     [Fact]
+    public void Of_DenominatorNearlyCancels_HasNoTest()
+    {
+        // The mean squares leave the outer factor's denominator 1e-5 degrees of freedom.
+        int[] outer = [0, 0, 0, 1, 1, 1, 1, 2, 2];
+        int[] inner = [0, 0, 1, 0, 0, 0, 1, 0, 1];
+        ComponentAnalysis result = NestedAnova.Of(NestedData.Of([0, 11, 12, 15, 15, 1, 6, 1, 1], outer, inner));
+
+        Assert.Null(result.Tests[0]);
+        Assert.NotNull(result.Tests[1]);
+    }
+
+    [Fact]
     public void Of_NearTheEndsOfTheRange_IsThatOfScaledData()
     {
         double[] values = NestedReference.Values("unbalanced");

@@ -114,6 +114,28 @@ public sealed class NestedRemlTests
         Agree.Relative(plain.Criterion - 2 * 500 * 34 * Math.Log(2), scaled.Criterion, 1e-11);
     }
 
+    [Theory]
+    [InlineData(1e-3)]
+    [InlineData(1)]
+    [InlineData(1e5)]
+    [InlineData(1e8)]
+    public void Of_BalancedAtAnyRatio_FindsTheClosedForm(double apart)
+    {
+        Sample[] groups = [.. new[] { 0.0, 1, 4, 2 }.Select(centre => Sample.Of(Around(centre * apart)))];
+        ComponentAnalysis moments = NestedAnova.Of(NestedData.Of(groups));
+        RemlResult result = NestedReml.Of(NestedData.Of(groups));
+
+        // A component below 0 goes into the one within.
+        double outer = Math.Max(0, moments.Components[0].MomentEstimate);
+        double within =
+            outer > 0
+                ? moments.Components[1].Variance.Value
+                : moments.Rows.Sum(row => row.SumOfSquares) / moments.Rows.Sum(row => row.DegreesOfFreedom);
+        Agree.Relative([outer, within], [.. result.Components.Select(component => component.Value)], 1e-7);
+
+        static double[] Around(double centre) => [centre - 1, centre + 0.5, centre + 0.75, centre];
+    }
+
     [Fact]
     public void Of_NothingSpreadsWithin_IsRefused()
     {
