@@ -1,5 +1,6 @@
 using McuBench.Core.Capture;
 using McuBench.Core.Conclusions;
+using McuBench.Core.Reporting;
 using McuBench.Core.Studies;
 
 namespace CompareBoards;
@@ -76,7 +77,13 @@ public static class Application
     {
         try
         {
-            return StudyFile.Read(file);
+            if (!Path.GetExtension(file).Equals(".html", StringComparison.OrdinalIgnoreCase))
+            {
+                return StudyFile.Read(file);
+            }
+
+            using var page = File.OpenRead(file);
+            return EnclosedStudy.Read(page, Path.GetFileName(file));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

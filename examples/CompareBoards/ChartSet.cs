@@ -15,7 +15,7 @@ public static class ChartSet
     {
         ArgumentNullException.ThrowIfNull(conclusions);
         var names = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var chart in Drawn(conclusions))
+        foreach (var (workload, chart) in Drawn(conclusions))
         {
             // Two workloads may differ in nothing that a file name can hold.
             var name = chart.Name;
@@ -24,48 +24,45 @@ public static class ChartSet
                 name = FormattableString.Invariant($"{chart.Name}-{i}");
             }
 
-            yield return chart.WithName(name);
+            yield return chart.Placed(name, workload.Name);
         }
     }
 
-    private static IEnumerable<Chart> Drawn(StudyConclusions conclusions)
+    private static IEnumerable<(Workload Workload, Chart Chart)> Drawn(StudyConclusions conclusions) =>
+        conclusions.Study.Workloads.SelectMany(workload =>
+            Drawn(conclusions, workload).Select(chart => (workload, chart))
+        );
+
+    private static IEnumerable<Chart> Drawn(StudyConclusions conclusions, Workload workload)
     {
         var interval = string.Create(
             CultureInfo.InvariantCulture,
             $"{Math.Round(100 * conclusions.Options.Confidence, 2)} % interval"
         );
         var study = conclusions.Study;
-        foreach (var workload in study.Workloads)
+        var summaries = conclusions.Summaries.Where(summary => summary.Workload == workload).ToArray();
+        var splits = conclusions.Splits.Where(split => split.Workload == workload).ToArray();
+        var currents = conclusions.Currents.Where(line => line.Workload == workload).ToArray();
+        var supplied = summaries.Where(summary => summary.Supply is not null).ToArray();
+        if (summaries.Length > 0)
         {
-            var summaries = conclusions.Summaries.Where(summary => summary.Workload == workload).ToArray();
-            var splits = conclusions.Splits.Where(split => split.Workload == workload).ToArray();
-            var currents = conclusions.Currents.Where(line => line.Workload == workload).ToArray();
-            var supplied = summaries.Where(summary => summary.Supply is not null).ToArray();
-            if (summaries.Length > 0)
-            {
-                yield return RunTimeChart.Draw(workload.Name, [.. RunTimes(summaries, study)], interval);
-            }
+            yield return RunTimeChart.Draw(workload.Name, [.. RunTimes(summaries, study)], interval);
+        }
 
-            if (splits.Length > 0)
-            {
-                yield return ClockChart.Draw(workload.Name, [.. Lines(splits, study)], interval);
-            }
+        if (splits.Length > 0)
+        {
+            yield return ClockChart.Draw(workload.Name, [.. Lines(splits, study)], interval);
+        }
 
-            if (supplied.Length > 0)
-            {
-                var baseline = Baseline(supplied);
-                yield return ChargeChart.Draw(
-                    workload.Name,
-                    [.. Charges(supplied, baseline, study)],
-                    baseline,
-                    interval
-                );
-            }
+        if (supplied.Length > 0)
+        {
+            var baseline = Baseline(supplied);
+            yield return ChargeChart.Draw(workload.Name, [.. Charges(supplied, baseline, study)], baseline, interval);
+        }
 
-            if (currents.Length > 0)
-            {
-                yield return CurrentChart.Draw(workload.Name, [.. Lines(currents, study)], interval);
-            }
+        if (currents.Length > 0)
+        {
+            yield return CurrentChart.Draw(workload.Name, [.. Lines(currents, study)], interval);
         }
     }
 

@@ -17,7 +17,7 @@ public static class CommandLine
     private static readonly Argument<string?> Study = new("study")
     {
         Description =
-            $"A study file, or a folder that holds a {StudyFileName}. Without it the shipped demo study, which is invented.",
+            $"A study file, a report.html that encloses one, or a folder that holds a {StudyFileName}. Without it the shipped demo study, which is invented.",
         Arity = ArgumentArity.ZeroOrOne,
     };
 

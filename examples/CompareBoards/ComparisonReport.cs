@@ -49,7 +49,9 @@ public sealed class ComparisonReport
                 var svg = chart.ToSvg();
                 made.Add(($"{chart.Name}.svg", Encoding.UTF8.GetBytes(svg)));
                 made.Add(($"{chart.Name}.png", chart.ToPng()));
-                figures.Add(new ReportFigure(chart.Name, chart.Caption, chart.Description, svg));
+                figures.Add(
+                    new ReportFigure(chart.Name, chart.Caption, chart.Description, svg) { Workload = chart.Workload }
+                );
             }
         }
 

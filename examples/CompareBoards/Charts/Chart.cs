@@ -37,8 +37,11 @@ public sealed class Chart
     /// <summary>What it says, for those who can't see it.</summary>
     public string Description { get; }
 
-    /// <summary>The same chart under another name.</summary>
-    public Chart WithName(string name) => new(name, Caption, Description, plots);
+    /// <summary>The name of the workload that it is of, or null.</summary>
+    public string? Workload { get; private init; }
+
+    /// <summary>The same chart under another name, of a workload.</summary>
+    public Chart Placed(string name, string workload) => new(name, Caption, Description, plots) { Workload = workload };
 
     private int Width => (int)plots.Max(plot => plot.Place.Right);
 

@@ -27,6 +27,23 @@ internal readonly record struct MeasuredText(string Value, string? Lower, string
             _ => throw new NotSupportedException($"A result in {typeof(T).Name} has no text."),
         };
 
+    /// <summary>A result's number in its SI unit.</summary>
+    public static double Number<T>(T value)
+        where T : struct =>
+        value switch
+        {
+            double number => number,
+            Ratio share => Si.Fraction(share),
+            Frequency rate => Si.Hertz(rate),
+            Duration time => Si.Seconds(time),
+            ElectricCurrent current => Si.Amperes(current),
+            ElectricPotential voltage => Si.Volts(voltage),
+            ElectricCharge charge => Si.Coulombs(charge),
+            Energy energy => Si.Joules(energy),
+            Power power => Si.Watts(power),
+            _ => throw new NotSupportedException($"A result in {typeof(T).Name} has no number."),
+        };
+
     /// <summary>A confidence in percent: "95 %".</summary>
     public static string Percent(double share) => FormattableString.Invariant($"{(decimal)share * 100:0.####} %");
 

@@ -12,6 +12,7 @@ public sealed record NetSupply
         BaselineKind kind,
         string baseline,
         Measured<ElectricCurrent> baselineCurrent,
+        Measured<Ratio> baselineShare,
         Measured<ElectricCurrent> current,
         Measured<ElectricCharge> chargePerTask,
         Measured<Energy>? energyPerTask
@@ -20,6 +21,7 @@ public sealed record NetSupply
         Kind = kind;
         Baseline = baseline;
         BaselineCurrent = baselineCurrent;
+        BaselineShare = baselineShare;
         Current = current;
         ChargePerTask = chargePerTask;
         EnergyPerTask = energyPerTask;
@@ -33,6 +35,10 @@ public sealed record NetSupply
 
     /// <summary>The current that was subtracted, in amperes.</summary>
     public Measured<ElectricCurrent> BaselineCurrent { get; }
+
+    /// <summary>The baseline's share of the gross current over a run, and so of the charge per task: what the display
+    /// costs, where the display was read alone. The gain of a meter that read both in one range cancels.</summary>
+    public Measured<Ratio> BaselineShare { get; }
 
     /// <summary>Mean current over a run less the baseline's, in amperes.</summary>
     public Measured<ElectricCurrent> Current { get; }

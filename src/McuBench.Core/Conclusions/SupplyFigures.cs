@@ -171,6 +171,11 @@ internal sealed record SupplyFigures(
                     Ends.Positive,
                     taken.Count == 1 ? [OneReadingNote] : []
                 ),
+                (measure with { Method = "ratio of means, first order (GUM 5.1)" }).Of(
+                    baseline.Over(gross),
+                    share => Si.Ratio(share),
+                    Ends.Positive
+                ),
                 difference.Of(current, amperes => Si.Current(amperes), Ends.Symmetric),
                 difference.Of(charge, coulombs => Si.Charge(coulombs), Ends.Symmetric),
                 volts is null ? null : difference.Of(volts.Times(charge), joules => Si.Energy(joules), Ends.Symmetric)

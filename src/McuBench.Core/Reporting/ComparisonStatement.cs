@@ -99,9 +99,9 @@ public static class ComparisonStatement
     private static string Equal(QuantityComparison quantity) =>
         quantity.Margin is { } margin ? $"equality within {Phrase.Percent(margin)}" : "equality";
 
-    private static string NoVerdict(SetupComparison comparison, QuantityComparison quantity)
-    {
-        var why = quantity.Reason switch
+    /// <summary>Why there is no verdict, as the second half of a sentence.</summary>
+    internal static string Why(QuantityComparison quantity) =>
+        quantity.Reason switch
         {
             NoVerdictReason.NoInterval => "a side has too few trials or readings for its scatter to be known",
             NoVerdictReason.OrderConfounded =>
@@ -110,7 +110,10 @@ public static class ComparisonStatement
                 "they were run in sessions of their own, so that a difference may be one between sessions",
             _ => "the timer takes its time from the clock that differs between them",
         };
-        return $"{comparison.First.Setup.Name} and {comparison.Second.Setup.Name} get no verdict in {Phrase.Noun(quantity.Quantity)} for the {comparison.Workload.Name}: {why}. The first's is {Phrase.Value(quantity.Ratio)} times the second's.";
+
+    private static string NoVerdict(SetupComparison comparison, QuantityComparison quantity)
+    {
+        return $"{comparison.First.Setup.Name} and {comparison.Second.Setup.Name} get no verdict in {Phrase.Noun(quantity.Quantity)} for the {comparison.Workload.Name}: {Why(quantity)}. The first's is {Phrase.Value(quantity.Ratio)} times the second's.";
     }
 
     /// <summary>What the claim rests on: trials, specimens, and how much of the board is in the figure.</summary>

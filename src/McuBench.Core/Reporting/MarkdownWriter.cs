@@ -2,7 +2,8 @@ using System.Text;
 
 namespace McuBench.Core.Reporting;
 
-/// <summary>Writes a report as Markdown (CommonMark with pipe tables); names are escaped, so they stay text.</summary>
+/// <summary>Writes a report as Markdown (CommonMark with pipe tables); names are escaped, so they stay text. Links within the
+/// report and enclosed files stay with the HTML form; an enclosed file's digest is given.</summary>
 public static class MarkdownWriter
 {
     /// <summary>Writes a report. O(n) in its text. Pictures are referred to as files beside the report, named after them.</summary>
@@ -33,7 +34,8 @@ public static class MarkdownWriter
             case ReportList list:
                 foreach (var item in list.Items)
                 {
-                    writer.Write($"- {Escape(item)}\n");
+                    var lead = item.Lead is null ? "" : $"**{Escape(item.Lead)}** ";
+                    writer.Write($"- {lead}{Escape(item.Text)}\n");
                 }
 
                 break;
@@ -43,7 +45,7 @@ public static class MarkdownWriter
                 writer.Write($"|{string.Concat(table.Columns.Select(c => c.IsFigure ? " ---: |" : " --- |"))}\n");
                 foreach (var row in table.Rows)
                 {
-                    Row(writer, row);
+                    Row(writer, row.Select(cell => cell.Text));
                 }
 
                 break;
@@ -51,6 +53,18 @@ public static class MarkdownWriter
                 writer.Write(
                     $"![{Escape(figure.AlternativeText)}]({Uri.EscapeDataString(figure.Name)}.svg)\n\n{Escape(figure.Caption)}\n"
                 );
+                break;
+            case ReportDetails details:
+                writer.Write($"{Escape(details.Summary)}\n");
+                foreach (var folded in details.Blocks)
+                {
+                    writer.Write('\n');
+                    Write(writer, folded);
+                }
+
+                break;
+            case ReportEnclosure enclosure:
+                writer.Write($"{Escape(EnclosureText.Of(enclosure))}\n");
                 break;
             default:
                 throw new InvalidOperationException($"No way to write a {block.GetType().Name} as Markdown.");

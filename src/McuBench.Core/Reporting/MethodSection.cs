@@ -27,7 +27,7 @@ internal static class MethodSection
                 new ReportColumn("toolchain", false),
                 new ReportColumn("attachments", false),
             ],
-            study.Setups.Select<Setup, IReadOnlyList<string>>(setup =>
+            study.Setups.Select<Setup, IReadOnlyList<ReportCell>>(setup =>
                 [
                     setup.Name,
                     setup.Board.Name,
@@ -52,7 +52,7 @@ internal static class MethodSection
                 new ReportColumn("tolerance", true),
                 new ReportColumn("where", false),
             ],
-            study.Timers.Select<TrialTimer, IReadOnlyList<string>>(timer =>
+            study.Timers.Select<TrialTimer, IReadOnlyList<ReportCell>>(timer =>
                 [
                     timer.Name,
                     QuantityText.Format(timer.Resolution),
@@ -114,7 +114,7 @@ internal static class MethodSection
                 new ReportColumn("averaging time", true),
             ],
             meters.SelectMany(meter =>
-                meter.Ranges.Select<MeterRange, IReadOnlyList<string>>(range =>
+                meter.Ranges.Select<MeterRange, IReadOnlyList<ReportCell>>(range =>
                     [
                         meter.Name,
                         QuantityText.Format(range.FullScale),

@@ -6,7 +6,12 @@ namespace McuBench.Core.Reporting;
 /// <summary>A matrix a workload: every setup against every other, by run time.</summary>
 internal static class PairTables
 {
-    public static IEnumerable<ReportBlock> Of(StudyConclusions conclusions)
+    /// <summary>A larger matrix is folded away, so that a page of hundreds of setups opens at once.</summary>
+    private const int MostInSight = 30;
+
+    private const int MostInWords = 100;
+
+    public static IEnumerable<ReportBlock> Of(StudyConclusions conclusions, TrialAnchors anchors)
     {
         if (conclusions.Comparisons.Count == 0)
         {
@@ -22,22 +27,43 @@ internal static class PairTables
             var summaries = conclusions.Summaries.Where(summary => summary.Workload == workload).ToArray();
             if (summaries.Length > 1)
             {
-                yield return Matrix(conclusions, workload, summaries);
-            }
-        }
-
-        yield return new ReportHeading(3, "In words");
-        foreach (var workload in conclusions.Study.Workloads)
-        {
-            var lead = conclusions.Comparisons.Where(comparison => comparison.Workload == workload).ToArray();
-            if (lead.Length > 0)
-            {
-                yield return new ReportList(lead.Select(ComparisonStatement.Of));
+                var matrix = Matrix(conclusions, workload, summaries, anchors);
+                yield return summaries.Length <= MostInSight ? matrix : new ReportDetails(matrix.Caption, [matrix]);
+                yield return InWords(conclusions, workload, summaries, anchors);
             }
         }
     }
 
-    private static ReportTable Matrix(StudyConclusions conclusions, Workload workload, SetupSummary[] summaries)
+    /// <summary>Every pair in words where they are few; where they are many, each setup against the next slower one.</summary>
+    private static ReportDetails InWords(
+        StudyConclusions conclusions,
+        Workload workload,
+        SetupSummary[] summaries,
+        TrialAnchors anchors
+    )
+    {
+        var pairs = conclusions.Comparisons.Where(comparison => comparison.Workload == workload).ToArray();
+        var what = "every pair";
+        if (pairs.Length > MostInWords)
+        {
+            var index = new PairIndex(conclusions, workload);
+            var ranked = summaries.OrderBy(summary => MeasuredText.Number(summary.RunTime.Value)).ToArray();
+            pairs = [.. ranked.Zip(ranked.Skip(1), index.Find).OfType<SetupComparison>()];
+            what = "each setup against the next slower one";
+        }
+
+        return new ReportDetails(
+            $"In words: {what}, {workload.Name}",
+            [new ReportList(pairs.Select(pair => anchors.Item(pair, ComparisonStatement.Of(pair))))]
+        );
+    }
+
+    private static ReportTable Matrix(
+        StudyConclusions conclusions,
+        Workload workload,
+        SetupSummary[] summaries,
+        TrialAnchors anchors
+    )
     {
         var index = new PairIndex(conclusions, workload);
         return new ReportTable(
@@ -45,31 +71,36 @@ internal static class PairTables
             summaries
                 .Select((_, i) => new ReportColumn(Phrase.Number(i + 1), true))
                 .Prepend(new ReportColumn("setup", false)),
-            summaries.Select<SetupSummary, IReadOnlyList<string>>(
+            summaries.Select<SetupSummary, IReadOnlyList<ReportCell>>(
                 (row, i) =>
                     [
-                        $"{Phrase.Number(i + 1)}. {row.Setup.Name}",
-                        .. summaries.Select(column => ReferenceEquals(row, column) ? "" : Cell(index, row, column)),
+                        new ReportCell($"{Phrase.Number(i + 1)}. {row.Setup.Name}")
+                        {
+                            Order = i + 1,
+                            Target = anchors.Of(row),
+                        },
+                        .. summaries.Select(column =>
+                            ReferenceEquals(row, column) ? new ReportCell("") : Cell(index, row, column)
+                        ),
                     ]
             )
         );
     }
 
-    private static string Cell(PairIndex index, SetupSummary row, SetupSummary column)
+    private static ReportCell Cell(PairIndex index, SetupSummary row, SetupSummary column)
     {
         if (index.Find(row, column) is not { } comparison)
         {
-            return "–";
+            return new ReportCell("–");
         }
 
-        var ratio = Phrase.Value(
-            ReferenceEquals(comparison.First, row) ? comparison.RunTime.Ratio : comparison.SpeedRatio
-        );
+        var ratio = ReferenceEquals(comparison.First, row) ? comparison.RunTime.Ratio : comparison.SpeedRatio;
+        var shown = Phrase.ValueCell(ratio);
         return comparison.RunTime.Verdict switch
         {
-            Verdict.NoVerdict => "–",
-            Verdict.NotResolved => $"({ratio})",
-            _ => ratio,
+            Verdict.NoVerdict => new ReportCell("–"),
+            Verdict.NotResolved => shown with { Text = $"({shown.Text})" },
+            _ => shown,
         };
     }
 }

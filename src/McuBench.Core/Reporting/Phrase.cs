@@ -26,12 +26,30 @@ internal static class Phrase
         where T : struct => $"{Value(result)} ({IntervalOf(result)})";
 
     /// <summary>A table's cell: the value, and the ends of the interval, without their unit, in brackets behind it.</summary>
-    public static string Cell<T>(Measured<T>? result)
+    public static ReportCell Cell<T>(Measured<T>? result)
         where T : struct =>
-        result is null ? "not read"
-        : MeasuredText.Of(result) is { Lower: { } lower, Upper: { } upper } text
-            ? $"{text.Value} [{WithoutUnit(lower)}, {WithoutUnit(upper)}]"
-        : $"{Value(result)} [no interval]";
+        result is null
+            ? new ReportCell("not read")
+            : new ReportCell(
+                MeasuredText.Of(result) is { Lower: { } lower, Upper: { } upper } text
+                    ? $"{text.Value} [{WithoutUnit(lower)}, {WithoutUnit(upper)}]"
+                    : $"{Value(result)} [no interval]"
+            )
+            {
+                Order = MeasuredText.Number(result.Value),
+            };
+
+    /// <summary>A cell of a value without its interval, which stands elsewhere.</summary>
+    public static ReportCell ValueCell<T>(Measured<T> result)
+        where T : struct => new(Value(result)) { Order = MeasuredText.Number(result.Value) };
+
+    /// <summary>A cell of a count.</summary>
+    public static ReportCell NumberCell(int number) => new(Number(number)) { Order = number };
+
+    /// <summary>A cell of a quantity that is known without an interval.</summary>
+    public static ReportCell QuantityCell<T>(T quantity)
+        where T : struct, IQuantity =>
+        new(QuantityText.Format(quantity, TextForm.Plain)) { Order = MeasuredText.Number(quantity) };
 
     /// <summary>A confidence as a percentage: "95 %".</summary>
     public static string Confidence(double confidence) => MeasuredText.Percent(confidence);

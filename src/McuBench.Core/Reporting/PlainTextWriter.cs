@@ -38,7 +38,7 @@ public static class PlainTextWriter
             case ReportList list:
                 foreach (var item in list.Items)
                 {
-                    Wrapped(writer, "  - ", "    ", item);
+                    Wrapped(writer, "  - ", "    ", item.Lead is null ? item.Text : $"{item.Lead} {item.Text}");
                 }
 
                 break;
@@ -47,6 +47,18 @@ public static class PlainTextWriter
                 break;
             case ReportFigure figure:
                 Wrapped(writer, "[picture] ", "          ", figure.Caption);
+                break;
+            case ReportDetails details:
+                Wrapped(writer, string.Empty, string.Empty, details.Summary);
+                foreach (var folded in details.Blocks)
+                {
+                    writer.Write('\n');
+                    Write(writer, folded);
+                }
+
+                break;
+            case ReportEnclosure enclosure:
+                Wrapped(writer, string.Empty, string.Empty, EnclosureText.Of(enclosure));
                 break;
             default:
                 throw new InvalidOperationException($"No way to write a {block.GetType().Name} as plain text.");
@@ -58,14 +70,14 @@ public static class PlainTextWriter
         Wrapped(writer, string.Empty, string.Empty, table.Caption);
         var widths = table
             .Columns.Select(
-                (column, i) => table.Rows.Select(row => Width(Safe(row[i]))).Append(Width(Safe(column.Head))).Max()
+                (column, i) => table.Rows.Select(row => Width(Safe(row[i].Text))).Append(Width(Safe(column.Head))).Max()
             )
             .ToArray();
         Row(writer, table, [.. table.Columns.Select(column => column.Head)], widths);
         writer.Write("  " + string.Join("  ", widths.Select(width => new string('-', width))) + "\n");
         foreach (var row in table.Rows)
         {
-            Row(writer, table, row, widths);
+            Row(writer, table, [.. row.Select(cell => cell.Text)], widths);
         }
     }
 

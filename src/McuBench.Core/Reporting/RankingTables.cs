@@ -5,7 +5,7 @@ namespace McuBench.Core.Reporting;
 /// <summary>A table a ranking: places, how sure they are, and who can't be told from whom.</summary>
 internal static class RankingTables
 {
-    public static IEnumerable<ReportBlock> Of(StudyConclusions conclusions)
+    public static IEnumerable<ReportBlock> Of(StudyConclusions conclusions, TrialAnchors anchors)
     {
         if (conclusions.Rankings.Count == 0)
         {
@@ -25,7 +25,8 @@ internal static class RankingTables
             yield return new ReportParagraph(string.Join(' ', ranking.Notes.Prepend(RankingStatement.Of(ranking))));
             if (ranking.Places.Count > 1)
             {
-                yield return Table(ranking);
+                var table = Table(ranking, anchors);
+                yield return new ReportDetails($"{table.Caption.TrimEnd('.')}: place by place", [table]);
             }
 
             if (ranking.Unplaced.Count > 0)
@@ -37,7 +38,7 @@ internal static class RankingTables
         }
     }
 
-    private static ReportTable Table(Ranking ranking)
+    private static ReportTable Table(Ranking ranking, TrialAnchors anchors)
     {
         var apart = ranking
             .Pairs.Where(p => p.IsToldApart)
@@ -53,12 +54,17 @@ internal static class RankingTables
                 new ReportColumn("chance of this place", true),
                 new ReportColumn("not told apart from places", false),
             ],
-            ranking.Places.Select<RankedSetup, IReadOnlyList<string>>(place =>
+            ranking.Places.Select<RankedSetup, IReadOnlyList<ReportCell>>(place =>
                 [
-                    place.BestPlace == place.WorstPlace
-                        ? Phrase.Number(place.Place)
-                        : $"{Phrase.Number(place.Place)} ({Phrase.Number(place.BestPlace)} to {Phrase.Number(place.WorstPlace)})",
-                    place.Summary.Setup.Name,
+                    new ReportCell(
+                        place.BestPlace == place.WorstPlace
+                            ? Phrase.Number(place.Place)
+                            : $"{Phrase.Number(place.Place)} ({Phrase.Number(place.BestPlace)} to {Phrase.Number(place.WorstPlace)})"
+                    )
+                    {
+                        Order = place.Place,
+                    },
+                    anchors.Cell(place.Summary),
                     Figure(place.Summary, ranking.Quantity),
                     Chance(place, 1),
                     Chance(place, place.Place),
@@ -77,7 +83,7 @@ internal static class RankingTables
             || apart.Contains((other.Summary.Setup.Name, one.Summary.Setup.Name));
     }
 
-    private static string Figure(SetupSummary summary, ComparedQuantity quantity) =>
+    private static ReportCell Figure(SetupSummary summary, ComparedQuantity quantity) =>
         quantity switch
         {
             ComparedQuantity.RunTime => Phrase.Cell(summary.RunTime),
@@ -86,6 +92,11 @@ internal static class RankingTables
             _ => Phrase.Cell(summary.Supply?.EnergyPerTask),
         };
 
-    private static string Chance(RankedSetup setup, int place) =>
-        setup.PlaceProbabilities.Count == 0 ? "–" : Phrase.Chance(setup.PlaceProbabilities[place - 1]);
+    private static ReportCell Chance(RankedSetup setup, int place) =>
+        setup.PlaceProbabilities.Count == 0
+            ? new ReportCell("–")
+            : new ReportCell(Phrase.Chance(setup.PlaceProbabilities[place - 1]))
+            {
+                Order = setup.PlaceProbabilities[place - 1],
+            };
 }

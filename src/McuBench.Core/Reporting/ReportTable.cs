@@ -1,6 +1,6 @@
 namespace McuBench.Core.Reporting;
 
-/// <summary>A table of words and figures.</summary>
+/// <summary>A table of words and figures. Its first column, unless it holds figures, names the rows.</summary>
 public sealed record ReportTable : ReportBlock
 {
     /// <summary>Makes a table.</summary>
@@ -8,7 +8,7 @@ public sealed record ReportTable : ReportBlock
     /// <param name="columns">Its columns, at least one.</param>
     /// <param name="rows">Its rows, each with as many cells as there are columns.</param>
     /// <exception cref="ArgumentException">There is no column, or a row has more or fewer cells than there are columns.</exception>
-    public ReportTable(string caption, IEnumerable<ReportColumn> columns, IEnumerable<IReadOnlyList<string>> rows)
+    public ReportTable(string caption, IEnumerable<ReportColumn> columns, IEnumerable<IReadOnlyList<ReportCell>> rows)
     {
         Caption = Require.Given(caption, nameof(caption));
         Columns = ValueList<ReportColumn>.Of(columns, "Columns", nameof(columns));
@@ -18,8 +18,8 @@ public sealed record ReportTable : ReportBlock
         }
 
         ArgumentNullException.ThrowIfNull(rows);
-        Rows = ValueList<IReadOnlyList<string>>.Of(
-            rows.Select(row => ValueList<string>.Of(row, "Cells", nameof(rows))),
+        Rows = ValueList<IReadOnlyList<ReportCell>>.Of(
+            rows.Select(row => ValueList<ReportCell>.Of(row, "Cells", nameof(rows))),
             "Rows",
             nameof(rows)
         );
@@ -43,6 +43,9 @@ public sealed record ReportTable : ReportBlock
     /// <summary>Its columns, at least one.</summary>
     public IReadOnlyList<ReportColumn> Columns { get; }
 
+    /// <summary>Whether the first column names the rows: it does unless it holds figures.</summary>
+    public bool HasRowHeads => !Columns[0].IsFigure;
+
     /// <summary>Its rows, each with as many cells as there are columns.</summary>
-    public IReadOnlyList<IReadOnlyList<string>> Rows { get; }
+    public IReadOnlyList<IReadOnlyList<ReportCell>> Rows { get; }
 }

@@ -17,7 +17,7 @@ public static class StudyReport
             conclusions.Study.Title,
             [
                 .. Opening(conclusions),
-                .. Answers(conclusions),
+                .. Answers(conclusions, "In short"),
                 .. Reversals(conclusions, level: 2),
                 .. SummaryTables.Narrow(conclusions),
                 .. Open(conclusions),
@@ -25,26 +25,36 @@ public static class StudyReport
         );
     }
 
-    /// <summary>Composes the full report. O(n) in the comparisons and trials.</summary>
+    /// <summary>Composes the full report, with every trial and the study itself in it. O(n) in the comparisons and
+    /// trials.</summary>
     /// <param name="conclusions">What to report.</param>
-    /// <param name="figures">Pictures drawn from the same conclusions; they stand behind the tables.</param>
+    /// <param name="figures">Pictures drawn from the same conclusions; they stand in the order of their workloads.</param>
     public static Report Full(StudyConclusions conclusions, IEnumerable<ReportFigure> figures)
     {
         ArgumentNullException.ThrowIfNull(conclusions);
         ArgumentNullException.ThrowIfNull(figures);
+        var anchors = new TrialAnchors(conclusions);
         return new Report(
             conclusions.Study.Title,
             [
                 .. Opening(conclusions),
-                .. Answers(conclusions),
+                .. InShort(conclusions, anchors),
                 .. Open(conclusions),
-                .. SummaryTables.Wide(conclusions),
-                .. RankingTables.Of(conclusions),
-                .. Pictures(figures),
+                .. Pictures(conclusions, [.. figures.Select(anchors.Linked)]),
+                .. SummaryTables.Wide(conclusions, anchors),
+                .. Answers(conclusions, "The answers in full"),
+                .. RankingTables.Of(conclusions, anchors),
                 .. Clocks(conclusions),
-                .. PairTables.Of(conclusions),
+                .. PairTables.Of(conclusions, anchors),
+                .. BudgetTables.Of(conclusions, anchors),
                 .. Findings(conclusions),
                 .. MethodSection.Of(conclusions),
+                .. TrialSections.Of(conclusions, anchors),
+                new ReportHeading(2, "The study itself"),
+                new ReportParagraph(
+                    "The whole study as a file, every trial and reading in it, from which this report can be made again."
+                ),
+                EnclosedStudy.Of(conclusions.Study),
             ]
         );
     }
@@ -62,9 +72,42 @@ public static class StudyReport
         }
     }
 
-    private static IEnumerable<ReportBlock> Answers(StudyConclusions conclusions)
+    private static IEnumerable<ReportBlock> InShort(StudyConclusions conclusions, TrialAnchors anchors)
     {
         yield return new ReportHeading(2, "In short");
+        Headlines[] all =
+        [
+            .. conclusions
+                .Study.Workloads.Select(workload => new Headlines(conclusions, workload, anchors))
+                .Where(headlines => !headlines.IsEmpty),
+        ];
+        if (all.Length == 0)
+        {
+            yield return new ReportParagraph("No trial counts as a result, so nothing can be said.");
+            yield break;
+        }
+
+        yield return new ReportTable(
+            $"At a glance. Whole boards as measured, all that hangs on them included; shares are of the charge per task.",
+            [
+                new ReportColumn("workload", false),
+                new ReportColumn("fastest", false),
+                new ReportColumn("least charge per task", false),
+                new ReportColumn("taken by attachments", false),
+                new ReportColumn("pairs without a resolved difference in run time", true),
+            ],
+            all.Select(headlines => headlines.Glance())
+        );
+        foreach (var headlines in all)
+        {
+            yield return new ReportHeading(3, Phrase.Capital(headlines.Workload.Name));
+            yield return new ReportList(headlines.Items());
+        }
+    }
+
+    private static IEnumerable<ReportBlock> Answers(StudyConclusions conclusions, string heading)
+    {
+        yield return new ReportHeading(2, heading);
         foreach (var workload in conclusions.Study.Workloads)
         {
             var answers = WorkloadAnswer.Of(conclusions, workload);
@@ -82,15 +125,29 @@ public static class StudyReport
         yield return new ReportList(OpenQuestions.Of(conclusions));
     }
 
-    private static IEnumerable<ReportBlock> Pictures(IEnumerable<ReportFigure> figures)
+    private static IEnumerable<ReportBlock> Pictures(StudyConclusions conclusions, ReportFigure[] figures)
     {
-        var all = figures.ToArray();
-        if (all.Length > 0)
+        if (figures.Length > 0)
         {
             yield return new ReportHeading(2, "Pictures");
         }
 
-        foreach (var figure in all)
+        foreach (var workload in conclusions.Study.Workloads)
+        {
+            var its = figures.Where(figure => figure.Workload == workload.Name).ToArray();
+            if (its.Length > 0)
+            {
+                yield return new ReportHeading(3, Phrase.Capital(workload.Name));
+            }
+
+            foreach (var figure in its)
+            {
+                yield return figure;
+            }
+        }
+
+        // Those of no workload, or of one that the study doesn't hold.
+        foreach (var figure in figures.Where(f => conclusions.Study.Workloads.All(w => w.Name != f.Workload)))
         {
             yield return figure;
         }
@@ -98,9 +155,13 @@ public static class StudyReport
 
     private static IEnumerable<ReportBlock> Clocks(StudyConclusions conclusions)
     {
-        if (conclusions.Splits.Count > 0)
+        if (conclusions.Splits.Count + conclusions.Currents.Count > 0)
         {
             yield return new ReportHeading(2, "What follows the clock");
+        }
+
+        if (conclusions.Splits.Count > 0)
+        {
             yield return new ReportList(conclusions.Splits.Select(ClockStatement.Of));
         }
 
@@ -142,16 +203,16 @@ public static class StudyReport
         yield return new ReportTable(
             "What the review found. Nothing was dropped or corrected because of it.",
             [
-                new ReportColumn("weight", false),
                 new ReportColumn("about", false),
+                new ReportColumn("weight", false),
                 new ReportColumn("evidence", false),
                 new ReportColumn("what to do", false),
                 new ReportColumn("trials", false),
             ],
-            conclusions.Review.Findings.Select<Finding, IReadOnlyList<string>>(finding =>
+            conclusions.Review.Findings.Select<Finding, IReadOnlyList<ReportCell>>(finding =>
                 [
-                    Phrase.Word(finding.Severity),
                     finding.Subject,
+                    Phrase.Word(finding.Severity),
                     finding.Evidence,
                     finding.Advice,
                     Named(finding.Trials),

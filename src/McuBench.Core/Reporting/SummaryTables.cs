@@ -1,6 +1,5 @@
 using McuBench.Core.Boards;
 using McuBench.Core.Conclusions;
-using McuBench.Core.Quantities;
 
 namespace McuBench.Core.Reporting;
 
@@ -22,12 +21,12 @@ internal static class SummaryTables
                     new ReportColumn($"cycles per {workload.ItemName}", true),
                     new ReportColumn("charge per task", true),
                 ],
-                summaries.Select<SetupSummary, IReadOnlyList<string>>(summary =>
+                summaries.Select<SetupSummary, IReadOnlyList<ReportCell>>(summary =>
                     [
                         summary.Setup.Name,
-                        Phrase.Number(summary.RunTime.Trials),
+                        Phrase.NumberCell(summary.RunTime.Trials),
                         Phrase.Cell(summary.RunTime),
-                        Phrase.Value(summary.CyclesPerItem),
+                        Phrase.ValueCell(summary.CyclesPerItem),
                         Phrase.Cell(summary.Supply?.ChargePerTask),
                     ]
                 )
@@ -36,7 +35,7 @@ internal static class SummaryTables
     }
 
     /// <summary>Three tables a workload: time, supply, and what is left when a baseline is subtracted.</summary>
-    public static IEnumerable<ReportBlock> Wide(StudyConclusions conclusions)
+    public static IEnumerable<ReportBlock> Wide(StudyConclusions conclusions, TrialAnchors anchors)
     {
         yield return new ReportHeading(2, "Figures by setup");
         foreach (var (workload, summaries) in ByWorkload(conclusions))
@@ -53,11 +52,11 @@ internal static class SummaryTables
                     new ReportColumn($"cycles per {workload.ItemName}", true),
                     new ReportColumn($"{Phrase.Plural(workload.ItemName)} per megacycle", true),
                 ],
-                summaries.Select<SetupSummary, IReadOnlyList<string>>(summary =>
+                summaries.Select<SetupSummary, IReadOnlyList<ReportCell>>(summary =>
                     [
-                        summary.Setup.Name,
-                        QuantityText.Format(summary.Setup.Clock.Nominal),
-                        Phrase.Number(summary.RunTime.Trials),
+                        anchors.Cell(summary),
+                        Phrase.QuantityCell(summary.Setup.Clock.Nominal),
+                        Phrase.NumberCell(summary.RunTime.Trials),
                         Phrase.Cell(summary.RunTime),
                         Phrase.Cell(summary.Throughput),
                         Phrase.Cell(summary.CyclesPerItem),
@@ -65,19 +64,19 @@ internal static class SummaryTables
                     ]
                 )
             );
-            if (Supply(workload, summaries) is { } supply)
+            if (Supply(workload, summaries, anchors) is { } supply)
             {
                 yield return supply;
             }
 
-            if (Net(workload, summaries) is { } net)
+            if (Net(workload, summaries, anchors) is { } net)
             {
                 yield return net;
             }
         }
     }
 
-    private static ReportTable? Supply(Workload workload, IReadOnlyList<SetupSummary> summaries)
+    private static ReportTable? Supply(Workload workload, IReadOnlyList<SetupSummary> summaries, TrialAnchors anchors)
     {
         var read = summaries.Where(summary => summary.Supply is not null).ToArray();
         return read.Length == 0
@@ -94,9 +93,9 @@ internal static class SummaryTables
                     new ReportColumn("tasks per ampere-hour", true),
                     new ReportColumn("tasks per watt-hour", true),
                 ],
-                read.Select<SetupSummary, IReadOnlyList<string>>(summary =>
+                read.Select<SetupSummary, IReadOnlyList<ReportCell>>(summary =>
                     [
-                        summary.Setup.Name,
+                        anchors.Cell(summary),
                         Phrase.Cell(summary.Supply!.Current),
                         Phrase.Cell(summary.Supply.MeanPower),
                         Phrase.Cell(summary.Supply.ChargePerTask),
@@ -109,7 +108,7 @@ internal static class SummaryTables
             );
     }
 
-    private static ReportTable? Net(Workload workload, IReadOnlyList<SetupSummary> summaries)
+    private static ReportTable? Net(Workload workload, IReadOnlyList<SetupSummary> summaries, TrialAnchors anchors)
     {
         var net = summaries
             .Where(summary => summary.Supply is not null)
@@ -123,15 +122,17 @@ internal static class SummaryTables
                     new ReportColumn("setup", false),
                     new ReportColumn("less", false),
                     new ReportColumn("baseline", true),
+                    new ReportColumn("its share of the charge", true),
                     new ReportColumn("net current", true),
                     new ReportColumn("net charge per task", true),
                     new ReportColumn("net energy per task", true),
                 ],
-                net.Select<(SetupSummary Summary, NetSupply Figures), IReadOnlyList<string>>(row =>
+                net.Select<(SetupSummary Summary, NetSupply Figures), IReadOnlyList<ReportCell>>(row =>
                     [
-                        row.Summary.Setup.Name,
+                        anchors.Cell(row.Summary),
                         row.Figures.Baseline,
                         Phrase.Cell(row.Figures.BaselineCurrent),
+                        Phrase.Cell(row.Figures.BaselineShare),
                         Phrase.Cell(row.Figures.Current),
                         Phrase.Cell(row.Figures.ChargePerTask),
                         Phrase.Cell(row.Figures.EnergyPerTask),

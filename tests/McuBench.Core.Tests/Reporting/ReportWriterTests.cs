@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using System.Xml.Linq;
 using McuBench.Core.Reporting;
 
@@ -34,7 +36,9 @@ public sealed class ReportWriterTests
     {
         var html = Written(HtmlWriter.Write);
 
-        Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
+        // The page's own script is the only one.
+        Assert.Equal(2, html.Split("<script").Length);
+        Assert.Contains("<script>\"use strict\";", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<img src=x", html, StringComparison.Ordinal);
         Assert.DoesNotContain('\u001b', html);
         Assert.Contains("&lt;script&gt;alert(1)&lt;/script&gt;", html, StringComparison.Ordinal);
@@ -52,10 +56,7 @@ public sealed class ReportWriterTests
         // Void elements closed, the page's body is well-formed XML: every tag nests.
         var main = XElement.Parse(body.Replace("base64,", string.Empty, StringComparison.Ordinal).ReplaceVoid());
 
-        Assert.Equal(
-            ["h1", "h2", "p", "ul", "div", "figure"],
-            main.Elements().Select(element => element.Name.LocalName)
-        );
+        Assert.Equal(["h2", "p", "ul", "div", "figure"], main.Elements().Select(element => element.Name.LocalName));
         Assert.Equal(["2.4 s", "412.10 ms"], main.Descendants("td").Where(IsFigure).Select(td => td.Value));
     }
 
@@ -68,6 +69,111 @@ public sealed class ReportWriterTests
         Assert.DoesNotContain("https:", html, StringComparison.Ordinal);
         Assert.DoesNotContain("url(", html, StringComparison.Ordinal);
         Assert.Contains("default-src 'none'", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Html_Policy_LetsTheWrittenScriptRunAndNoOther()
+    {
+        var html = Written(HtmlWriter.Write);
+        var start = html.IndexOf("<script>", StringComparison.Ordinal) + "<script>".Length;
+        var script = html[start..html.IndexOf("</script>", start, StringComparison.Ordinal)];
+
+        var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(script)));
+
+        Assert.Contains($"script-src 'sha256-{hash}'\"", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Html_Anchors_LeadFromCellsPointsAndPicturesToWhatIsFolded()
+    {
+        var html = Html(
+            new ReportHeading(2, "One"),
+            new ReportTable(
+                "t",
+                [new ReportColumn("setup", false)],
+                [
+                    [new ReportCell("Marl") { Target = "a-1" }],
+                ]
+            ),
+            new ReportList([new ReportItem("said") { Lead = "Fastest:", Links = [new ReportLink("Marl", "a-1")] }]),
+            new ReportHeading(2, "Two"),
+            new ReportDetails("Trials of <Marl>", [new ReportParagraph("2.4 s")]) { Anchor = "a-1" }
+        );
+
+        Assert.Contains("<th scope=\"row\"><a href=\"#a-1\">Marl</a></th>", html, StringComparison.Ordinal);
+        Assert.Contains(
+            "<li><b>Fastest:</b> said <span class=\"behind\">Trials: <a href=\"#a-1\">Marl</a></span></li>",
+            html,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "<details id=\"a-1\">\n<summary>Trials of &lt;Marl&gt;</summary>\n<p>2.4 s</p>\n</details>",
+            html,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("<li><a href=\"#section-2\">Two</a></li>", html, StringComparison.Ordinal);
+        Assert.Contains("<h2 id=\"section-2\">Two</h2>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Html_LinkToNowhere_IsRefused() =>
+        Refusal.Is<ArgumentException>(
+            () => Html(new ReportList([new ReportItem("said") { Links = [new ReportLink("Marl", "a-1")] }])),
+            "report",
+            "Links must lead to an anchor of the report; none is named \"a-1\"."
+        );
+
+    [Fact]
+    public void Html_AnchorTwice_IsRefused() =>
+        Refusal.Is<ArgumentException>(
+            () => Html(new ReportHeading(2, "One") { Anchor = "a" }, new ReportDetails("Two", []) { Anchor = "a" }),
+            "report",
+            "Anchors must be distinct in a report; \"a\" stands twice."
+        );
+
+    [Fact]
+    public void Html_Figures_CarryTheNumberThatTheyAreSortedBy()
+    {
+        var html = Html(
+            new ReportTable(
+                "t",
+                [new ReportColumn("setup", false), new ReportColumn("run time", true)],
+                [
+                    ["Marl", new ReportCell("905 ms") { Order = 0.905 }],
+                    ["Tuff", "not read"],
+                ]
+            )
+        );
+
+        Assert.Contains("<td class=\"figure\" data-order=\"0.905\">905 ms</td>", html, StringComparison.Ordinal);
+        Assert.Contains("<td class=\"figure\">not read</td>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void MarkdownAndPlainText_FoldedPartsAndEnclosures_AreWritten()
+    {
+        var report = new Report(
+            "t",
+            [
+                new ReportDetails("Trials of *Marl*", [new ReportParagraph("2.4 s")]),
+                new ReportList([new ReportItem("said.") { Lead = "Fastest:" }]),
+                new ReportEnclosure("study.json", "abc"u8),
+            ]
+        );
+
+        // The digest of "abc" is the first example of FIPS 180-4.
+        const string enclosed =
+            "study.json: 3 bytes, SHA-256 ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad.";
+        Assert.Equal(
+            $"# t\n\nTrials of \\*Marl\\*\n\n2.4 s\n\n- **Fastest:** said.\n\n{enclosed}\n",
+            Written(MarkdownWriter.Write, report)
+        );
+        Assert.Contains("  - Fastest: said.\n", Written(PlainTextWriter.Write, report), StringComparison.Ordinal);
+        Assert.Contains(
+            "Trials of *Marl*\n\n2.4 s\n",
+            Written(PlainTextWriter.Write, report),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -141,10 +247,15 @@ public sealed class ReportWriterTests
 
     private static bool IsFigure(XElement td) => td.Attribute("class")?.Value == "figure";
 
-    private static string Written(Action<TextWriter, Report> write)
+    private static string Html(params IEnumerable<ReportBlock> blocks) =>
+        Written(HtmlWriter.Write, new Report("t", blocks));
+
+    private static string Written(Action<TextWriter, Report> write) => Written(write, Hostile);
+
+    private static string Written(Action<TextWriter, Report> write, Report report)
     {
         using var writer = new StringWriter();
-        write(writer, Hostile);
+        write(writer, report);
         return writer.ToString();
     }
 }
