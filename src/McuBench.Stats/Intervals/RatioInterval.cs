@@ -73,7 +73,7 @@ public static class RatioInterval
     /// <param name="variances">Whether each population has its own variance.</param>
     /// <exception cref="ArgumentNullException">A sample is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The mean below the line is 0, the confidence lies outside (0, 1), the
-    /// assumption is not a named one, or the ratio is not a finite number.</exception>
+    /// assumption is not a named one, or the ratio or an end of its interval is not a finite number.</exception>
     public static Estimate Fieller(
         Sample numerator,
         Sample denominator,
@@ -90,8 +90,9 @@ public static class RatioInterval
 
     /// <summary>The ratio of two medians, with an interval on logarithms from the spread of order statistics about each
     /// median (price-bonett-2002). O(n log n).</summary>
-    /// <remarks>Target: the ratio of the populations' medians, whatever their shapes. The standard error is that of the ratio
-    /// by first-order propagation. Where a sample has one value, or the order statistics used are equal in both, there is no
+    /// <remarks>Target: the ratio of the populations' medians, whatever their shapes. Not for fewer than 5 values a sample, nor
+    /// for readings in steps about as large as their spread: order statistics that fall on one step hide the spread, and the
+    /// interval was seen to hold as seldom as in 77 %. The standard error is that of the ratio by first-order propagation. Where a sample has one value, or the order statistics used are equal in both, there is no
     /// interval, and a note says so.</remarks>
     /// <param name="numerator">The sample above the line, all values above 0.</param>
     /// <param name="denominator">The sample below the line, all values above 0, in the same unit.</param>

@@ -10,7 +10,9 @@ namespace McuBench.Stats.Regression;
 /// <remarks>
 /// Immutable; equal when all parts are equal. With two points and no known uncertainties nothing is left to judge the
 /// scatter by: standard errors, covariance and intervals are then null. On points that lie on a line to within the
-/// rounding of y the standard errors are 0 and the intervals null, since none has a width of 0.
+/// rounding of y the standard errors are 0 and the intervals null, since none has a width of 0. Intervals are exact for normal
+/// scatter; with skewed or contaminated scatter those of slope and intercept hold less often than they say where points are few,
+/// and predictions at any count.
 /// </remarks>
 public sealed record LineFit
 {

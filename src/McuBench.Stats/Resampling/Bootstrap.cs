@@ -6,9 +6,10 @@ namespace McuBench.Stats.Resampling;
 /// davison-hinkley-1997, ch. 5).</summary>
 /// <remarks>
 /// <para>The target is the statistic's value in the population that the values are drawn from. Resamples can't show what
-/// the data doesn't: below some 10 values all intervals but the studentized one cover less than they say, and no
-/// standard deviation of resamples makes up for the factor √((n − 1)/n) that a mean's is short of. For 3 to 9 values of a
-/// mean, take its t interval.</para>
+/// the data doesn't: below some 30 values the intervals of a mean, the studentized one apart, hold less often than they say,
+/// and those of a median below 10; under strong skew more are needed. No standard deviation of resamples makes up for the
+/// factor √((n − 1)/n) that a mean's is short of. For a few values of a mean, take its t interval. Basic and studentized
+/// intervals of a median hold far less often than they say at any count: take BCa or percentile ones.</para>
 /// <para>Where resamples all give one value, or all lie to one side of the estimate, there is no interval and a note says
 /// why. Each resample draws from a random stream of its own number, so that results don't depend on the number of
 /// threads.</para>
