@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -22,34 +23,70 @@ internal struct CompensatedSum
         _sum = sum;
     }
 
-    /// <summary>The sum of values, four at a time; the same on every machine, whatever its vectors. O(n).</summary>
+    /// <summary>The sum of values, sixteen side by side; the same on every machine, whatever its vectors. O(n).</summary>
     internal static double Of(ReadOnlySpan<double> values)
     {
-        Vector256<double> sums = Vector256<double>.Zero;
-        Vector256<double> lost = Vector256<double>.Zero;
+        // Four sums at a time, since each addition waits for the one before in its own sum.
+        var first = new Lanes();
+        var second = new Lanes();
+        var third = new Lanes();
+        var fourth = new Lanes();
         ReadOnlySpan<Vector256<double>> fours = MemoryMarshal.Cast<double, Vector256<double>>(values);
-        foreach (Vector256<double> term in fours)
+        int i = 0;
+        while (i + 4 <= fours.Length)
         {
-            // Two-sum (knuth-1997, section 4.2.2): the error of an addition without asking which operand is larger.
-            Vector256<double> sum = sums + term;
-            Vector256<double> added = sum - sums;
-            lost += sums - (sum - added) + (term - added);
-            sums = sum;
+            first.Add(fours[i]);
+            second.Add(fours[i + 1]);
+            third.Add(fours[i + 2]);
+            fourth.Add(fours[i + 3]);
+            i += 4;
+        }
+
+        while (i < fours.Length)
+        {
+            first.Add(fours[i]);
+            i++;
         }
 
         var total = new CompensatedSum();
-        for (int i = 0; i < Vector256<double>.Count; i++)
-        {
-            total.Add(sums[i]);
-            total.Add(lost[i]);
-        }
-
+        first.AddTo(ref total);
+        second.AddTo(ref total);
+        third.AddTo(ref total);
+        fourth.AddTo(ref total);
         foreach (double term in values[(fours.Length * Vector256<double>.Count)..])
         {
             total.Add(term);
         }
 
         return total.Value;
+    }
+
+    /// <summary>Four sums side by side, each with what its additions lost.</summary>
+    [StructLayout(LayoutKind.Auto)]
+    private struct Lanes
+    {
+        private Vector256<double> _sums;
+        private Vector256<double> _lost;
+
+        /// <summary>Two-sum (knuth-1997, section 4.2.2): the error of an addition without asking which operand is
+        /// larger.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        internal void Add(Vector256<double> terms)
+        {
+            Vector256<double> sums = _sums + terms;
+            Vector256<double> added = sums - _sums;
+            _lost += _sums - (sums - added) + (terms - added);
+            _sums = sums;
+        }
+
+        internal readonly void AddTo(ref CompensatedSum total)
+        {
+            for (int i = 0; i < Vector256<double>.Count; i++)
+            {
+                total.Add(_sums[i]);
+                total.Add(_lost[i]);
+            }
+        }
     }
 
     /// <summary>The sum so far; not finite when the plain sum overflowed on the way.</summary>

@@ -16,7 +16,7 @@ public static class Location
     /// <exception cref="ArgumentOutOfRangeException">A value is NaN or infinite.</exception>
     public static double Mean(ReadOnlySpan<double> values)
     {
-        Check.Finite(values);
+        Check.AtLeast(values.Length, 1, nameof(values));
         return SquaredDeviations.MeanAlone(values);
     }
 
@@ -44,7 +44,8 @@ public static class Location
 
         long whole = Math.DivRem(exponent, values.Length, out long rest);
         double root = Math.Exp((Math.Log(product) + rest * Math.Log(2)) / values.Length);
-        return Math.ScaleB(root, (int)whole);
+        // The root of greatest numbers may round up beyond them, where their mean does not lie.
+        return Math.Min(Math.ScaleB(root, (int)whole), double.MaxValue);
     }
 
     /// <summary>The harmonic mean, n over the sum of the reciprocals: the mean of rates over equal amounts of work. O(n).</summary>

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace McuBench.Stats.Descriptive;
@@ -37,20 +38,26 @@ internal readonly record struct SquaredDeviations(double Mean, double Sum, int E
         return new SquaredDeviations(mean, SumOf(values, mean, -exponent), exponent);
     }
 
-    /// <summary>The mean of finite values, of which there is at least one, also where their sum overflows. O(n).</summary>
-    internal static double MeanAlone(ReadOnlySpan<double> values)
+    /// <summary>The mean of values, of which there is at least one, also where their sum overflows; refuses what is not
+    /// finite. O(n).</summary>
+    internal static double MeanAlone(
+        ReadOnlySpan<double> values,
+        [CallerArgumentExpression(nameof(values))] string name = ""
+    )
     {
-        if (values.IndexOfAnyExcept(values[0]) < 0)
+        if (double.IsFinite(values[0]) && values.IndexOfAnyExcept(values[0]) < 0)
         {
             return values[0];
         }
 
+        // NaN and infinity stay in a sum, so that a finite one has been looked through already.
         double mean = CompensatedSum.Of(values) / values.Length;
         if (double.IsFinite(mean))
         {
             return mean;
         }
 
+        Check.Finite(values, name);
         int exponent = ExponentOfLargest(values);
         return Math.ScaleB(ScaledMean(values, exponent), exponent);
     }
