@@ -55,7 +55,8 @@ public sealed record Interval
     /// <summary>The confidence, above 0 and below 1; 0.95 means 95 %.</summary>
     public double Confidence { get; }
 
-    /// <summary>Upper less lower end; infinite where an end is.</summary>
+    /// <summary>Upper less lower end; infinite where an end is, or where the ends are so far apart that no number holds
+    /// the distance.</summary>
     public double Width => Upper - Lower;
 
     /// <summary>Whether a value lies in the interval, ends included.</summary>

@@ -15,17 +15,19 @@ public static class Biweight
     {
         Check.Positive(tuning, "Tuning");
         double median = Descriptive.Location.Median(values);
-        double reach = tuning * Scale.MedianAbsoluteDeviation(values, Consistency.None);
-        if (reach == 0)
+        double deviation = Scale.MedianAbsoluteDeviation(values, Consistency.None);
+        if (deviation == 0)
         {
             return median;
         }
 
+        // Halves where a distance from the median might be above the greatest number.
+        double part = deviation > double.MaxValue / 4 || Math.Abs(median) > double.MaxValue / 4 ? 0.5 : 1;
         var moved = new CompensatedSum();
         var weights = new CompensatedSum();
         foreach (double value in values)
         {
-            double u = (value - median) / reach;
+            double u = (part * value - part * median) / (part * deviation) / tuning;
             if (Math.Abs(u) < 1)
             {
                 double weight = (1 - u * u) * (1 - u * u);
@@ -35,7 +37,9 @@ public static class Biweight
         }
 
         // A tuning below 1 can leave no value of an even count any weight.
-        return weights.Value == 0 ? median : median + reach * (moved.Value / weights.Value);
+        return weights.Value == 0
+            ? median
+            : (part * median + part * deviation * (tuning * (moved.Value / weights.Value))) / part;
     }
 
     /// <summary>The biweight midvariance (wilcox-2017, section 3.12.1). O(n) on average.</summary>

@@ -20,6 +20,7 @@ public sealed record StudentizedRange
     private const int MostMeans = 1000;
     private const double NormalFrom = 1e20;
     private const int MaximumSteps = 200;
+    private const double FarOut = 400;
 
     private readonly ChiOverRootDf _spread;
     private readonly NormalRange _range;
@@ -103,7 +104,8 @@ public sealed record StudentizedRange
 
         // A fraction of the width of the narrowest bump in log s; the cap keeps clear of the strip |Im u| < π/4 in which
         // the density of log s is bounded.
-        var step = Math.Min(0.12, 0.4 / Math.Sqrt((2 * DegreesOfFreedom) + (0.5 * q * q)));
+        // Far out, where the bump has moved to where s brings q back to the bulk, it is as wide as the weights are there.
+        var step = Math.Min(0.12, 0.4 / Math.Sqrt((2 * DegreesOfFreedom) + (0.5 * Math.Min(q * q, FarOut))));
         var sums = Add(default, q, 0);
         for (var i = 1; !IsComplete(sums, -i * step, step); i++)
         {

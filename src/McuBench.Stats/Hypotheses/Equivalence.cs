@@ -12,7 +12,8 @@ public static class Equivalence
     /// <param name="margin">What counts as equal, for first mean less second mean.</param>
     /// <param name="significance">The chance, at most, of a wrong "equivalent"; above 0 and below 0.5.</param>
     /// <exception cref="ArgumentNullException">A sample or the margin is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The significance lies outside (0, 0.5).</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The significance lies outside (0, 0.5), or an end of the
+    /// interval is above the greatest number.</exception>
     /// <exception cref="ArgumentException">A sample has one value, or neither sample spreads.</exception>
     public static EquivalenceResult Welch(
         Sample first,
@@ -31,7 +32,8 @@ public static class Equivalence
     /// <param name="margin">What counts as equal, for first mean less second mean.</param>
     /// <param name="significance">The chance, at most, of a wrong "equivalent"; above 0 and below 0.5.</param>
     /// <exception cref="ArgumentNullException">A sample or the margin is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The significance lies outside (0, 0.5).</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The significance lies outside (0, 0.5), or an end of the
+    /// interval is above the greatest number.</exception>
     /// <exception cref="ArgumentException">There are fewer than three values, or neither sample spreads.</exception>
     public static EquivalenceResult Pooled(
         Sample first,

@@ -12,6 +12,7 @@ public static class OneSample
     /// <param name="options">What is asked; <see cref="TTestOptions.Default"/> where null.</param>
     /// <exception cref="ArgumentNullException"><paramref name="sample"/> is null.</exception>
     /// <exception cref="ArgumentException">There is one value, or all values are equal: t is then undefined.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An end of the interval is above the greatest number.</exception>
     public static TTestResult StudentT(Sample sample, TTestOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(sample);
@@ -58,6 +59,6 @@ public static class OneSample
         double error = deviations.RootOver(n - 1) / Math.Sqrt(n);
         return error == 0
             ? throw new ArgumentException($"{what} must differ; all were equal, which leaves t undefined.", name)
-            : TTest.Of(deviations.UnscaledMean, error, n - 1, n, method, options);
+            : TTest.Of(deviations.UnscaledMean, error, n - 1, n, method, options, name);
     }
 }

@@ -12,7 +12,8 @@ public static class Paired
     /// <exception cref="ArgumentNullException">A sample is null.</exception>
     /// <exception cref="ArgumentException">The counts differ, there is one pair, or all differences are equal: t is then
     /// undefined.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A difference is above the greatest number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A difference or an end of the interval is above the greatest
+    /// number.</exception>
     public static TTestResult StudentT(Sample first, Sample second, TTestOptions? options = null) =>
         OneSample.Of(
             Differences(first, second, 2),

@@ -19,7 +19,7 @@ public static class Pairwise
     /// <exception cref="ArgumentException">There are fewer than two groups, a group is null, there are no more values than
     /// groups, or the values do not spread within any group, which leaves q undefined.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The confidence lies outside (0, 1), or there are more than 1000
-    /// groups.</exception>
+    /// groups, or an end of an interval is above the greatest number.</exception>
     public static PairwiseResult Tukey(ReadOnlySpan<Sample> groups, double confidence = 0.95)
     {
         Check.Confidence(confidence);
@@ -53,7 +53,7 @@ public static class Pairwise
     /// <exception cref="ArgumentException">There are fewer than two groups, a group is null or has one value, or the values
     /// are all equal in two groups, which leaves q undefined for that pair.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The confidence lies outside (0, 1), or there are more than 1000
-    /// groups.</exception>
+    /// groups, or an end of an interval is above the greatest number.</exception>
     public static PairwiseResult GamesHowell(ReadOnlySpan<Sample> groups, double confidence = 0.95)
     {
         Check.Confidence(confidence);
@@ -212,7 +212,11 @@ public static class Pairwise
         {
             StandardError = error.Value,
             DegreesOfFreedom = error.DegreesOfFreedom,
-            Interval = new Interval(value - reach, value + reach, confidence),
+            Interval = new Interval(
+                Check.Representable(value - reach, "Lower end", "groups"),
+                Check.Representable(value + reach, "Upper end", "groups"),
+                confidence
+            ),
         };
 
     private static double[] MeanRanks(ReadOnlySpan<Sample> groups, out double variance)

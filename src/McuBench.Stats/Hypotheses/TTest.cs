@@ -12,7 +12,8 @@ internal static class TTest
         double degreesOfFreedom,
         int count,
         string method,
-        TTestOptions? options
+        TTestOptions? options,
+        string name = "first"
     )
     {
         options ??= TTestOptions.Default;
@@ -31,8 +32,12 @@ internal static class TTest
             StandardError = error,
             DegreesOfFreedom = degreesOfFreedom,
             Interval = new Interval(
-                options.Alternative == Alternative.Less ? double.NegativeInfinity : value - reach,
-                options.Alternative == Alternative.Greater ? double.PositiveInfinity : value + reach,
+                options.Alternative == Alternative.Less
+                    ? double.NegativeInfinity
+                    : Check.Representable(value - reach, "Lower end", name),
+                options.Alternative == Alternative.Greater
+                    ? double.PositiveInfinity
+                    : Check.Representable(value + reach, "Upper end", name),
                 options.Confidence
             ),
         };

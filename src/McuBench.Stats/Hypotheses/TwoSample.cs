@@ -16,6 +16,7 @@ public static class TwoSample
     /// <returns>The test of first mean less second mean.</returns>
     /// <exception cref="ArgumentNullException">A sample is null.</exception>
     /// <exception cref="ArgumentException">A sample has one value, or neither sample spreads: t is then undefined.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An end of the interval is above the greatest number.</exception>
     public static TTestResult Welch(Sample first, Sample second, TTestOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(first);
@@ -27,8 +28,8 @@ public static class TwoSample
     }
 
     /// <summary>Student's t test with one pooled variance (student-1908), for populations known to spread alike. O(n).</summary>
-    /// <remarks>Swapping the samples turns the signs round. Where the variances differ and the counts too, its size is
-    /// wrong: use <see cref="Welch"/>.</remarks>
+    /// <remarks>Swapping the samples turns the signs round. Where the variances differ, its size is wrong unless the counts
+    /// are equal and 10 or more: use <see cref="Welch"/>.</remarks>
     /// <param name="first">The first sample.</param>
     /// <param name="second">The second sample, in the same unit; three values or more in both together.</param>
     /// <param name="options">What is asked; <see cref="TTestOptions.Default"/> where null.</param>
@@ -36,6 +37,7 @@ public static class TwoSample
     /// <exception cref="ArgumentNullException">A sample is null.</exception>
     /// <exception cref="ArgumentException">There are fewer than three values, or neither sample spreads: t is then
     /// undefined.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An end of the interval is above the greatest number.</exception>
     public static TTestResult Pooled(Sample first, Sample second, TTestOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(first);
@@ -61,7 +63,8 @@ public static class TwoSample
     /// <param name="options">What is asked; <see cref="TTestOptions.Default"/> where null.</param>
     /// <returns>The test of first trimmed mean less second trimmed mean.</returns>
     /// <exception cref="ArgumentNullException">A sample is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The fraction lies outside [0, 0.5).</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The fraction lies outside [0, 0.5), or an end of the interval
+    /// is above the greatest number.</exception>
     /// <exception cref="ArgumentException">Fewer than two values of a sample are left, or what is left spreads in neither:
     /// t is then undefined.</exception>
     public static TTestResult YuenWelch(

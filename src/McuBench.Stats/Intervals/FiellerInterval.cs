@@ -52,7 +52,14 @@ internal static class FiellerInterval
         // fieller-1954: the roots of (ratio − r)² = t² (a² + r² b²).
         double centre = ratio / (1 - g);
         double reach = t / (1 - g) * Math.Sqrt((1 - g) * a * a + ratio * b * (ratio * b));
-        return estimate with { Interval = new Interval(centre - reach, centre + reach, confidence) };
+        return estimate with
+        {
+            Interval = new Interval(
+                Check.Representable(centre - reach, "Lower end", nameof(numerator)),
+                Check.Representable(centre + reach, "Upper end", nameof(numerator)),
+                confidence
+            ),
+        };
     }
 
     /// <summary>Relative standard errors of the two means from one variance.</summary>

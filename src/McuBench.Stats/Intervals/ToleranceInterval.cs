@@ -39,8 +39,12 @@ public static class ToleranceInterval
         return new Estimate(mean, n, method)
         {
             Interval = new Interval(
-                options.Side == ToleranceSide.Upper ? double.NegativeInfinity : mean - reach,
-                options.Side == ToleranceSide.Lower ? double.PositiveInfinity : mean + reach,
+                options.Side == ToleranceSide.Upper
+                    ? double.NegativeInfinity
+                    : Check.Representable(mean - reach, "Lower end", nameof(sample)),
+                options.Side == ToleranceSide.Lower
+                    ? double.PositiveInfinity
+                    : Check.Representable(mean + reach, "Upper end", nameof(sample)),
                 options.Confidence
             ),
             Notes = [FormattableString.Invariant($"Tolerance factor {k:0.0000}.")],

@@ -22,10 +22,7 @@ internal readonly record struct BootstrapEnds(Interval? Interval, string? Note)
     {
         BootstrapEnds ends = Percentile(values, confidence);
         return ends.Interval is { } direct
-            ? ends with
-            {
-                Interval = Ordered(2 * observed - direct.Upper, 2 * observed - direct.Lower, confidence),
-            }
+            ? Ordered(2 * observed - direct.Upper, 2 * observed - direct.Lower, confidence, ends.Note)
             : ends;
     }
 
@@ -56,8 +53,12 @@ internal readonly record struct BootstrapEnds(Interval? Interval, string? Note)
             );
         }
 
-        Interval? interval = Ordered(observed - high * error, observed - low * error, confidence);
-        return new BootstrapEnds(interval, NoteFor(values.Length, tail, 1 - tail));
+        return Ordered(
+            observed - high * error,
+            observed - low * error,
+            confidence,
+            NoteFor(values.Length, tail, 1 - tail)
+        );
     }
 
     /// <summary>efron-1987; davison-hinkley-1997, 5.3. Resamples equal to the estimate count half.</summary>
@@ -111,14 +112,20 @@ internal readonly record struct BootstrapEnds(Interval? Interval, string? Note)
     private static BootstrapEnds Between(Span<double> values, double low, double high, double confidence)
     {
         double lower = Quantile(values, low);
-        Interval? interval = Ordered(lower, Quantile(values, high), confidence);
-        return interval is null
-            ? new BootstrapEnds(null, "Both ends fall on one value of the resamples: no interval.")
-            : new BootstrapEnds(interval, NoteFor(values.Length, low, high));
+        return Ordered(lower, Quantile(values, high), confidence, NoteFor(values.Length, low, high));
     }
 
-    private static Interval? Ordered(double low, double high, double confidence) =>
-        low < high ? new Interval(low, high, confidence) : null;
+    private static BootstrapEnds Ordered(double low, double high, double confidence, string? note)
+    {
+        if (!double.IsFinite(low) || !double.IsFinite(high))
+        {
+            return new BootstrapEnds(null, "An end of the interval is above the greatest number: no interval.");
+        }
+
+        return low < high
+            ? new BootstrapEnds(new Interval(low, high, confidence), note)
+            : new BootstrapEnds(null, "Both ends fall on one value of the resamples: no interval.");
+    }
 
     /// <summary>The quantile at rank (R + 1)·p of the resamples, between ranks by a straight line, at the ends the outermost
     /// one. Reorders the values.</summary>

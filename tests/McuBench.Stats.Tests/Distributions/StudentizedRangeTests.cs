@@ -61,6 +61,31 @@ public class StudentizedRangeTests
         AssertClose(3 / Math.Sqrt(Math.PI), sum, 1e-9, "mean range");
     }
 
+    // Of two means the range is √2 times the absolute value of Student's t.
+    [Theory]
+    [InlineData(2, 19)]
+    [InlineData(2, 21)]
+    [InlineData(2, 1e4)]
+    [InlineData(2, 1e15)]
+    [InlineData(2, 1e100)]
+    [InlineData(7.5, 25)]
+    [InlineData(7.5, 1e8)]
+    [InlineData(7.5, 1e30)]
+    [InlineData(40, 25)]
+    [InlineData(40, 1e5)]
+    [InlineData(300, 21)]
+    public void UpperTail_OfTwoMeansFarOut_IsThatOfStudentsT(double df, double q)
+    {
+        double wanted = 2 * StudentT.Of(df).UpperTail(q / Math.Sqrt(2));
+        AssertClose(wanted, StudentizedRange.Of(2, df).UpperTail(q), 2e-12, $"{df} {q}");
+    }
+
+    [Theory]
+    [InlineData(3, 2)]
+    [InlineData(10, 12)]
+    public void UpperTail_BeyondAllNumbers_IsZero(int means, double df) =>
+        Assert.InRange(StudentizedRange.Of(means, df).UpperTail(1e300), 0, 1e-300);
+
     [Fact]
     public void DensityAndTails_AtAndBelowZero_AreZeroAndOne()
     {
