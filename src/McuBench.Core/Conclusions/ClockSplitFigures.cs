@@ -36,47 +36,27 @@ internal static class ClockSplitFigures
         return Results(group, periods, line, options);
     }
 
-    /// <summary>
-    /// The variances that points are weighted with: the relative scatter pooled over all clocks, since each clock's own
-    /// from a few trials would make weights that follow chance, and the timer's step as far as scatter doesn't take it
-    /// out.
-    /// </summary>
-    private static double[] Variances(SetupSummary[] group, out double degreesOfFreedom)
-    {
-        double squares = 0;
-        var toSpare = 0;
-        foreach (var summary in group)
-        {
-            var n = summary.Series.Trials.Count;
-            if (n < 2)
-            {
-                continue;
-            }
-
-            double[] seconds = [.. summary.Series.RunTimes.Select(t => Si.Seconds(t))];
-            var mean = summary.Workings.RunTime.Value;
-            squares += (n - 1) * Scale.Variance(seconds) / (mean * mean);
-            toSpare += n - 1;
-        }
-
-        var pooled = toSpare > 0 ? squares / toSpare : 0;
-        var ofScatter = new double[group.Length];
-        var ofStep = new double[group.Length];
-        for (var i = 0; i < group.Length; i++)
-        {
-            var runTime = group[i].Workings.RunTime;
-            ofScatter[i] = pooled * runTime.Value * runTime.Value / group[i].Series.Trials.Count;
-            ofStep[i] = runTime
-                .Contributions.Where(c => c.Source.Key.StartsWith(ReadingMean.StepKey, StringComparison.Ordinal))
-                .Sum(c => c.Amount * c.Amount);
-        }
-
-        // Where the step makes up most of the variance, the little that was estimated from scatter hardly matters.
-        double[] variances = [.. ofScatter.Zip(ofStep, (scatter, step) => scatter + step)];
-        var share = ofScatter.Sum() / variances.Sum();
-        degreesOfFreedom = toSpare > 0 && share > 0 ? toSpare / (share * share) : double.PositiveInfinity;
-        return variances;
-    }
+    private static double[] Variances(SetupSummary[] group, out double degreesOfFreedom) =>
+        LineWeights.Of(
+            [
+                .. group.Select(summary =>
+                {
+                    var runTime = summary.Workings.RunTime;
+                    double[] seconds = [.. summary.Series.RunTimes.Select(t => Si.Seconds(t))];
+                    return (
+                        runTime.Value,
+                        seconds.Length,
+                        seconds.Length > 1 ? Scale.Variance(seconds) : 0,
+                        runTime
+                            .Contributions.Where(c =>
+                                c.Source.Key.StartsWith(ReadingMean.StepKey, StringComparison.Ordinal)
+                            )
+                            .Sum(c => c.Amount * c.Amount)
+                    );
+                }),
+            ],
+            out degreesOfFreedom
+        );
 
     private static ClockSplit Results(
         SetupSummary[] group,

@@ -1,12 +1,15 @@
 using McuBench.Core.Boards;
 using McuBench.Core.Quantities;
+using McuBench.Core.Supply;
+using McuBench.Stats.Descriptive;
 using UnitsNet;
 
 namespace McuBench.Core.Conclusions;
 
-/// <summary>The running current of one board, core and build at two or more clocks: I = base + slope · f.</summary>
+/// <summary>The current of one board, core and build at two or more clocks, in one phase: I = base + slope · f.</summary>
 /// <remarks>
-/// <para>A straight line through the mean currents against f, weighted by their own standard uncertainties. With two
+/// <para>A straight line through the mean currents against f, weighted with the relative scatter of all clocks together and
+/// each one's own last digit and offset; the intervals carry each clock's own scatter through the line (GUM 5.1). With two
 /// clocks it fits whatever the truth is (<see cref="IsApparent"/>).</para>
 /// <para>Immutable; equal when all properties are equal. Safe to use from many threads.</para>
 /// </remarks>
@@ -14,6 +17,7 @@ public sealed record CurrentAgainstClock
 {
     internal CurrentAgainstClock(
         string name,
+        SupplyPhase phase,
         IEnumerable<SetupSummary> summaries,
         Measured<ElectricCurrent> baseCurrent,
         Measured<ElectricCurrent> currentPerMegahertz,
@@ -23,6 +27,7 @@ public sealed record CurrentAgainstClock
     )
     {
         Name = name;
+        Phase = phase;
         Summaries = ValueList<SetupSummary>.Of(summaries, "Summaries", nameof(summaries));
         BaseCurrent = baseCurrent;
         CurrentPerMegahertz = currentPerMegahertz;
@@ -33,6 +38,9 @@ public sealed record CurrentAgainstClock
 
     /// <summary>What was run at several clocks, in words.</summary>
     public string Name { get; }
+
+    /// <summary>What the board was doing while it was read.</summary>
+    public SupplyPhase Phase { get; }
 
     /// <summary>The workload.</summary>
     public Workload Workload => Summaries[0].Workload;
@@ -74,18 +82,33 @@ public sealed record CurrentAgainstClock
             );
     }
 
-    /// <summary>Fits the line. O(n log n) in the summaries.</summary>
+    /// <summary>Fits the line of the running current. O(n log n) in the summaries.</summary>
     /// <param name="summaries">Summaries of setups that differ in name and clock only, on one workload with one timer, at
     /// two or more clocks; those without a running current are passed over.</param>
     /// <param name="options">The confidence; <see cref="ConclusionOptions.Default"/> when null.</param>
     /// <exception cref="ArgumentException">Current was read at fewer than two clocks, or the setups differ in more than
     /// the clock.</exception>
-    public static CurrentAgainstClock Of(IEnumerable<SetupSummary> summaries, ConclusionOptions? options = null)
+    public static CurrentAgainstClock Of(IEnumerable<SetupSummary> summaries, ConclusionOptions? options = null) =>
+        Of(summaries, SupplyPhase.Running, options);
+
+    /// <summary>Fits the line of the current in a phase. O(n log n) in the summaries.</summary>
+    /// <param name="summaries">Summaries of setups that differ in name and clock only, on one workload with one timer, at
+    /// two or more clocks; those without a current read in the phase are passed over.</param>
+    /// <param name="phase">Running, waiting, computing or idle.</param>
+    /// <param name="options">The confidence; <see cref="ConclusionOptions.Default"/> when null.</param>
+    /// <exception cref="ArgumentException">Current was read at fewer than two clocks, or the setups differ in more than
+    /// the clock.</exception>
+    public static CurrentAgainstClock Of(
+        IEnumerable<SetupSummary> summaries,
+        SupplyPhase phase,
+        ConclusionOptions? options = null
+    )
     {
         ArgumentNullException.ThrowIfNull(summaries);
+        Require.Defined(phase, "Supply phase", nameof(phase));
         SetupSummary[] group =
         [
-            .. summaries.Where(s => s.Workings.Running is not null).OrderBy(s => Si.Hertz(s.Setup.Clock.Nominal)),
+            .. summaries.Where(s => CurrentOf(s, phase) is not null).OrderBy(s => Si.Hertz(s.Setup.Clock.Nominal)),
         ];
         if (
             !ClockGroup.IsOne(group)
@@ -100,7 +123,7 @@ public sealed record CurrentAgainstClock
 
         var confidence = (options ?? ConclusionOptions.Default).Confidence;
         double[] hertz = [.. group.Select(s => Si.Hertz(s.Setup.Clock.Nominal))];
-        UncertainValue[] amperes = [.. group.Select(s => s.Workings.Running!)];
+        UncertainValue[] amperes = [.. group.Select(s => CurrentOf(s, phase)!)];
 
         // What all points share moves the line, not the points against it.
         var everywhere = amperes
@@ -109,17 +132,15 @@ public sealed record CurrentAgainstClock
             .Where(shared => shared.Count() == amperes.Length)
             .Select(shared => shared.Key)
             .ToHashSet(StringComparer.Ordinal);
-        UncertainValue[] alone = [.. amperes.Select(point => point.Without(everywhere))];
-        var line = UncertainLine.Through(
-            hertz,
-            amperes,
-            [.. alone.Select(point => point.StandardUncertainty * point.StandardUncertainty)],
-            alone.Min(point => point.DegreesOfFreedom)
+        var variances = LineWeights.Of(
+            [.. group.Select((s, i) => PointOf(amperes[i], ReadingsOf(s, phase), everywhere))],
+            out var degreesOfFreedom
         );
+        var line = UncertainLine.Through(hertz, amperes, variances, degreesOfFreedom);
 
         var measure = new Measure(
             confidence,
-            group.Sum(s => s.Supply!.Readings.Count),
+            group.Sum(s => ReadingsOf(s, phase).Count),
             "weighted straight line in f, propagated by source (GUM 5.1)"
         );
         var notes = new List<string>();
@@ -136,12 +157,56 @@ public sealed record CurrentAgainstClock
 
         return new CurrentAgainstClock(
             ClockGroup.NameOf(group),
+            phase,
             group,
             measure.Of(line.Intercept, value => Si.Current(value), Ends.Symmetric),
             measure.Of(line.Slope.Times(HertzPerMegahertz), value => Si.Current(value), Ends.Symmetric),
             line.LackOfFit,
             notes,
             line
+        );
+    }
+
+    /// <summary>Whether the phase was read at two clocks or more.</summary>
+    internal static bool IsPossible(IEnumerable<SetupSummary> summaries, SupplyPhase phase) =>
+        summaries
+            .Where(s => CurrentOf(s, phase) is not null)
+            .Select(s => Si.Hertz(s.Setup.Clock.Nominal))
+            .Distinct()
+            .Count() > 1;
+
+    private static UncertainValue? CurrentOf(SetupSummary summary, SupplyPhase phase) =>
+        phase == SupplyPhase.Running ? summary.Workings.Running : summary.Workings.Phases.Of(phase)?.Mean;
+
+    /// <summary>The readings behind a summary's current in a phase.</summary>
+    internal static IReadOnlyList<SupplyReading> ReadingsOf(SetupSummary summary, SupplyPhase phase)
+    {
+        if (phase != SupplyPhase.Running)
+        {
+            return summary.Workings.Phases.Of(phase)!.Readings;
+        }
+
+        // Where no whole run was read, the current while computing stands in for it.
+        var read = summary.Supply!.Readings;
+        SupplyReading[] running = [.. read.Where(r => r.Phase == SupplyPhase.Running)];
+        return running.Length > 0 ? running : [.. read.Where(r => r.Phase == SupplyPhase.Computing)];
+    }
+
+    private static (double Mean, int Count, double Variance, double Besides) PointOf(
+        UncertainValue current,
+        IReadOnlyList<SupplyReading> readings,
+        HashSet<string> everywhere
+    )
+    {
+        double[] amperes = [.. readings.Select(r => Si.Amperes(r.Current))];
+        return (
+            current.Value,
+            amperes.Length,
+            amperes.Length > 1 ? Scale.Variance(amperes) : 0,
+            current
+                .Contributions.Where(c => !everywhere.Contains(c.Source.Key))
+                .Where(c => !c.Source.Key.StartsWith(ReadingMean.ScatterKey, StringComparison.Ordinal))
+                .Sum(c => c.Amount * c.Amount)
         );
     }
 

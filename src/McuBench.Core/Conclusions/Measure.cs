@@ -33,6 +33,11 @@ internal sealed record Measure(double Confidence, int Trials, string Method)
         );
     }
 
+    /// <summary>A result whose ends were found elsewhere.</summary>
+    public Measured<T> Between<T>(UncertainValue value, double lower, double upper, Func<double, T> wrap)
+        where T : struct =>
+        Result(value.Value, value.StandardUncertainty, lower, upper, value, Budget(value), wrap, []);
+
     /// <summary>A constant divided by a positive value, ends and all, so that the two results never contradict each other.</summary>
     public Measured<T> Reciprocal<T>(
         double numerator,

@@ -117,6 +117,7 @@ public sealed record SetupSummary
             RunTime = runTime,
             Clock = clock,
             Facts = TrialFacts.Of(series),
+            Phases = PhaseFigures.Of(series, readings),
             Running = supply?.Running,
             Charge = supply?.Charge,
             Energy = supply?.Energy,

@@ -29,7 +29,19 @@ internal sealed class StudyAnalysis(
         var rankings = RankingAnalysis.Of(summaries, comparisons, options);
         var scaled = Scaled(splits, comparisons);
         var review = ReviewOf(allSeries, summaries, comparisons, splits, drifts);
-        return new StudyConclusions(study, options, summaries, comparisons, rankings, splits, scaled, currents, review);
+        var bestClocks = splits.Where(s => ClockScaledComparison.IsPossible(s) && BestClock.IsPossible(s)).ToList();
+        return new StudyConclusions(
+            study,
+            options,
+            summaries,
+            comparisons,
+            rankings,
+            splits,
+            scaled,
+            currents,
+            bestClocks.Select(split => BestClock.Of(split)),
+            review
+        );
     }
 
     /// <summary>Summaries from run times first; where these give a split by clock and waiting current was read, charge is

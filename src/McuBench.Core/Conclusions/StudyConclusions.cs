@@ -17,6 +17,7 @@ public sealed record StudyConclusions
         IEnumerable<ClockSplit> splits,
         IEnumerable<ClockScaledComparison> scaledComparisons,
         IEnumerable<CurrentAgainstClock> currents,
+        IEnumerable<BestClock> bestClocks,
         Review review
     )
     {
@@ -32,6 +33,7 @@ public sealed record StudyConclusions
             nameof(scaledComparisons)
         );
         Currents = ValueList<CurrentAgainstClock>.Of(currents, "Current lines", nameof(currents));
+        BestClocks = ValueList<BestClock>.Of(bestClocks, "Best clocks", nameof(bestClocks));
         Review = review;
     }
 
@@ -60,6 +62,10 @@ public sealed record StudyConclusions
 
     /// <summary>Current against clock, wherever current was read at two or more clocks.</summary>
     public IReadOnlyList<CurrentAgainstClock> Currents { get; }
+
+    /// <summary>The clock of the least charge per task, wherever run time could be split and current was read at two or more
+    /// clocks.</summary>
+    public IReadOnlyList<BestClock> BestClocks { get; }
 
     /// <summary>What is wrong with the data, or weak.</summary>
     public Review Review { get; }

@@ -12,6 +12,9 @@ internal sealed record SummaryWorkings
     /// <summary>The circumstances of the trials.</summary>
     public required TrialFacts Facts { get; init; }
 
+    /// <summary>The currents by phase, where they were read.</summary>
+    public PhaseFigures Phases { get; init; } = PhaseFigures.None;
+
     /// <summary>The current while running, in amperes, where it was read.</summary>
     public UncertainValue? Running { get; init; }
 

@@ -40,14 +40,21 @@ internal sealed record SupplyFigures(
         var running = AtOnePoint(Phase(readings, SupplyPhase.Running, series), notes);
         if (running.Count == 0)
         {
-            return null;
+            running = AtOnePoint(Phase(readings, SupplyPhase.Computing, series), notes);
+            if (running.Count == 0)
+            {
+                return null;
+            }
+
+            notes.Add("Current was read while computing and not over whole runs: it stands for both.");
         }
 
         var key = $"{series.Setup.Name}|{series.Workload.Name}|running";
         var current = CurrentFigures.Mean(running, key, $"running, {series.Setup.Name}");
         NoteInstruments(running, notes);
         var waiting = Phase(readings, SupplyPhase.Waiting, series).Where(r => r.Point == running[0].Point).ToList();
-        var charge = WholeRun(series, runTime, current, waiting, fixedTime, notes, out var isWholeRunMean);
+        var computing = PhaseFigures.Of(series, readings).Computing?.Mean ?? current;
+        var charge = WholeRun(series, runTime, (current, computing), waiting, fixedTime, notes, out var isWholeRunMean);
         var used = isWholeRunMean ? running : [.. running, .. waiting];
 
         var voltage = VoltageFigures.Of(series.Setup, running);
@@ -90,7 +97,7 @@ internal sealed record SupplyFigures(
     private static UncertainValue WholeRun(
         TrialSeries series,
         UncertainValue runTime,
-        UncertainValue running,
+        (UncertainValue WholeRun, UncertainValue Computing) running,
         List<SupplyReading> waiting,
         UncertainValue? fixedTime,
         List<string> notes,
@@ -107,7 +114,7 @@ internal sealed record SupplyFigures(
                 );
             }
 
-            return running.Times(runTime);
+            return running.WholeRun.Times(runTime);
         }
 
         var waitingCurrent = CurrentFigures.Mean(
@@ -116,9 +123,9 @@ internal sealed record SupplyFigures(
             $"waiting, {series.Setup.Name}"
         );
         notes.Add(
-            $"Charge is put together of the running current over the time that follows the clock and the waiting current over the {Said.Seconds(fixedTime!.Value)} that don't."
+            $"Charge is put together of the computing current over the time that follows the clock and the waiting current over the {Said.Seconds(fixedTime!.Value)} that don't."
         );
-        return running.Times(runTime.Minus(fixedTime)).Plus(waitingCurrent.Times(fixedTime));
+        return running.Computing.Times(runTime.Minus(fixedTime)).Plus(waitingCurrent.Times(fixedTime));
     }
 
     private static IEnumerable<NetSupply> NetFigures(

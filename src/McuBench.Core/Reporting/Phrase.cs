@@ -2,6 +2,7 @@ using System.Globalization;
 using McuBench.Core.Boards;
 using McuBench.Core.Conclusions;
 using McuBench.Core.Quantities;
+using McuBench.Core.Supply;
 using McuBench.Core.Trials;
 using UnitsNet;
 
@@ -92,6 +93,16 @@ internal static class Phrase
             Severity.Fault => "fault",
             Severity.Caution => "caution",
             _ => "note",
+        };
+
+    /// <summary>What a board does in a phase, before the workload's name: "waiting in the echo spectrum".</summary>
+    public static string Word(SupplyPhase phase) =>
+        phase switch
+        {
+            SupplyPhase.Running => "running",
+            SupplyPhase.Waiting => "waiting in",
+            SupplyPhase.Computing => "computing",
+            _ => "idle between runs of",
         };
 
     public static string Word(AttachmentState state) =>

@@ -175,6 +175,12 @@ public static class StudyReport
             yield return new ReportHeading(3, "Current against clock");
             yield return new ReportList(conclusions.Currents.Select(ClockStatement.Of));
         }
+
+        if (conclusions.BestClocks.Count > 0)
+        {
+            yield return new ReportHeading(3, "The clock of least charge");
+            yield return new ReportList(conclusions.BestClocks.Select(ClockStatement.Of));
+        }
     }
 
     private static IEnumerable<ReportBlock> Reversals(StudyConclusions conclusions, int level)

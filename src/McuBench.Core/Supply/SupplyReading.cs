@@ -18,7 +18,7 @@ public sealed record SupplyReading
     /// <param name="phase">What the board was doing.</param>
     /// <param name="current">The current read, not negative. A meter that shows less than nothing has its leads swapped
     /// or its zero off.</param>
-    /// <param name="workload">What was being executed: needed where the phase is running or waiting, absent otherwise.</param>
+    /// <param name="workload">What was being executed: needed where the phase is running, waiting or computing, absent otherwise.</param>
     /// <exception cref="ArgumentException">The workload is missing or not wanted, or no
     /// range of the meter holds the current.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The current is negative.</exception>
@@ -35,7 +35,7 @@ public sealed record SupplyReading
         Phase = Require.Defined(phase, "Supply phase", nameof(phase));
         Current = Require.NotNegative(current, "Current read", nameof(current));
         Workload = workload;
-        var executes = phase is SupplyPhase.Running or SupplyPhase.Waiting;
+        var executes = phase is SupplyPhase.Running or SupplyPhase.Waiting or SupplyPhase.Computing;
         if (executes && workload is null)
         {
             throw new ArgumentException(

@@ -82,7 +82,7 @@ internal static class Bench
             meter,
             phase,
             ElectricCurrent.FromAmperes(a),
-            phase is SupplyPhase.Running or SupplyPhase.Waiting ? Frames : null
+            phase is SupplyPhase.Running or SupplyPhase.Waiting or SupplyPhase.Computing ? Frames : null
         )
         {
             BoardVoltage = volts is { } v ? ElectricPotential.FromVolts(v) : null,

@@ -40,6 +40,18 @@ public class StudyConclusionsTests
         Assert.True(conclusions.Summaries[2].Supply!.IsWholeRunMean);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void BestClocks_CurrentsAtTwoClocks_AreFoundForEachSplit(bool waiting)
+    {
+        var conclusions = Bench.Conclude(TwoBoards(waiting));
+
+        Assert.Equal(["Marl", "Tuff"], conclusions.BestClocks.Select(best => best.Split.Name));
+        Assert.All(conclusions.BestClocks, best => Assert.Equal(!waiting, best.RestsOnEqualDraw));
+        Assert.All(conclusions.BestClocks, best => Assert.Contains(best.Split, conclusions.Splits));
+    }
+
     [Fact]
     public void Of_SameStudyTwice_GivesEqualConclusions()
     {

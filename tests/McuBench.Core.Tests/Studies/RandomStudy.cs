@@ -181,7 +181,7 @@ internal sealed class RandomStudy
             meter,
             phase,
             range * random.NextDouble(),
-            phase is SupplyPhase.Running or SupplyPhase.Waiting ? workload : null
+            phase is SupplyPhase.Running or SupplyPhase.Waiting or SupplyPhase.Computing ? workload : null
         )
         {
             Point = Any<MeasuringPoint>(),

@@ -34,7 +34,7 @@ public sealed class ReadingCsvTests
     )]
     [InlineData(
         "sleeping,31.02,",
-        "column 3 \"phase\": \"sleeping\" is not one of running, waiting, idle, attachmentAlone."
+        "column 3 \"phase\": \"sleeping\" is not one of running, waiting, computing, idle, attachmentAlone."
     )]
     [InlineData(",31.02,", "column 3 \"phase\": The field is empty. Each row must have it.")]
     [InlineData("idle,-1,", "column 4 \"current [mA]\": Current read must not be negative; was -1 mA.")]

@@ -277,7 +277,7 @@ public sealed class StudyJsonFaultTests
         118,
         16,
         "$.readings[0].phase",
-        "\"runing\" is not one of running, waiting, idle, attachmentAlone. Did you mean \"running\"?"
+        "\"runing\" is not one of running, waiting, computing, idle, attachmentAlone. Did you mean \"running\"?"
     )]
     [InlineData(
         "\"kind\": \"display\"",

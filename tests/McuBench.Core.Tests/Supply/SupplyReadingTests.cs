@@ -69,7 +69,7 @@ public sealed class SupplyReadingTests
         Refusal.Is<ArgumentOutOfRangeException>(
             () => new SupplyReading(Sketch.MarlAt200, Sketch.Bench, (SupplyPhase)9, current),
             "phase",
-            "Supply phase must be one of Running, Waiting, Idle, AttachmentAlone; was 9."
+            "Supply phase must be one of Running, Waiting, Computing, Idle, AttachmentAlone; was 9."
         );
         Refusal.Is<ArgumentOutOfRangeException>(
             () => _ = Idle(1) with { Point = (MeasuringPoint)5 },

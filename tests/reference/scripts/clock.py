@@ -119,11 +119,20 @@ for fixed, cycles, iw, kw, ic, kc, low, high in [
         }
     )
 
-# What a line through whole-run means makes of the first of these at 100, 200 and 400 MHz (unweighted).
+# What a line through whole-run means makes of the first of these at 100, 200 and 400 MHz, weighted for equal relative
+# scatter; the same by the normal equations in mpmath.
 fixed, cycles, iw, kw, ic, kc = [mpf(v) for v in ("0.1", "40e6", "0.008", "2e-11", "0.006", "1.2e-10")]
 clocks = [mpf(100) * 10**6, mpf(200) * 10**6, mpf(400) * 10**6]
 means = [charge(f, fixed, cycles, iw, kw, ic, kc) / (fixed + cycles / f) for f in clocks]
-slope, base = np.polyfit([float(f) for f in clocks], [float(m) for m in means], 1)
+slope, base = np.polyfit([float(f) for f in clocks], [float(m) for m in means], 1, w=[1 / float(m) for m in means])
+weights = [1 / m**2 for m in means]
+total = sum(weights)
+centre = sum(w * f for w, f in zip(weights, clocks)) / total
+level = sum(w * m for w, m in zip(weights, means)) / total
+rise = sum(w * (f - centre) * (m - level) for w, f, m in zip(weights, clocks, means)) / sum(
+    w * (f - centre) ** 2 for w, f in zip(weights, clocks)
+)
+assert abs(slope / float(rise) - 1) < 1e-9 and abs(base / float(level - rise * centre) - 1) < 1e-9
 whole = {"megahertz": [100, 200, 400], "amperes": [float(m) for m in means], "bestHertz": float(np.sqrt(base * 40e6 / (slope * 0.1)))}
 
 # How much a clock off the best costs, in parts of the variable part.
