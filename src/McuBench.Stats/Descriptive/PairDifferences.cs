@@ -15,10 +15,14 @@ namespace McuBench.Stats.Descriptive;
 /// </remarks>
 internal readonly ref struct PairDifferences(ReadOnlySpan<double> rows, ReadOnlySpan<double> columns, PairRegion region)
 {
-    private const int SampleSize = 4096;
+    private const int LeastSample = 256;
+    private const int LargestSample = 4096;
 
     private readonly ReadOnlySpan<double> _rows = rows;
     private readonly ReadOnlySpan<double> _columns = columns;
+
+    /// <summary>Drawing so many takes about as long as counting the pairs below a threshold.</summary>
+    private int SampleSize => Math.Clamp((_rows.Length + _columns.Length) / 4, LeastSample, LargestSample);
 
     /// <summary>The number of pairs.</summary>
     internal long Count =>
@@ -90,7 +94,6 @@ internal readonly ref struct PairDifferences(ReadOnlySpan<double> rows, ReadOnly
         while (bracket.Count > few)
         {
             Draw(bracket, sample, ref state);
-            sample.Sort();
             double share = (bracket.Rank - bracket.Below + 0.5) / bracket.Count;
             double centre = share * sample.Length;
             double reach = 3 * Math.Sqrt(sample.Length * share * (1 - share)) + 2;
@@ -99,18 +102,18 @@ internal readonly ref struct PairDifferences(ReadOnlySpan<double> rows, ReadOnly
             long before = bracket.Count;
             if (lower >= 0)
             {
-                CutAt(ref bracket, sample[lower], includeEqual: false);
+                CutAt(ref bracket, Selection.Nth(sample, lower), includeEqual: false);
             }
 
             if (upper < sample.Length)
             {
-                CutAt(ref bracket, sample[upper], includeEqual: true);
+                CutAt(ref bracket, Selection.Nth(sample, upper), includeEqual: true);
             }
 
             // Many equal differences can hide between the two thresholds: take them out by value.
             if (bracket.Count > before / 2)
             {
-                double pivot = sample[Math.Clamp((int)centre, 0, sample.Length - 1)];
+                double pivot = Selection.Nth(sample, Math.Clamp((int)centre, 0, sample.Length - 1));
                 bool below = CutAt(ref bracket, pivot, includeEqual: false);
                 if (!below && CutAt(ref bracket, pivot, includeEqual: true))
                 {

@@ -1,8 +1,8 @@
 namespace McuBench.Stats.Distributions;
 
 /// <summary>
-/// The exact distribution that a rank statistic has when nothing but chance orders the values: Mann and Whitney's U,
-/// Wilcoxon's signed-rank sum, Kendall's S.
+/// The exact distribution that a statistic of ranks or order has when nothing but chance orders the values: Mann and
+/// Whitney's U, Wilcoxon's signed-rank sum, Kendall's S, the number of runs.
 /// </summary>
 /// <remarks>
 /// <para>Immutable. Safe to use from many threads. The whole distribution is computed at construction, by sums of positive
@@ -10,7 +10,7 @@ namespace McuBench.Stats.Distributions;
 /// O(log n).</para>
 /// <para>With ties it is the distribution given the ties, over all orders that are then equally likely. Sources: Mann and
 /// Whitney 1947 (recursion); Streitberg and Röhmel 1986 (ties); Kendall 1938; Robillard 1972 (Kendall's S with
-/// ties in one variable). A probability below 1e-308 may be 0.</para>
+/// ties in one variable); Swed and Eisenhart 1943 (runs). A probability below 1e-308 may be 0.</para>
 /// </remarks>
 public sealed class RankDistribution
 {
@@ -45,7 +45,7 @@ public sealed class RankDistribution
     /// <summary>The largest value the statistic can have.</summary>
     public double Largest => Smallest + (Step * (_mass.Length - 1));
 
-    /// <summary>The distance of neighbouring values: 1 for U and the signed-rank sum, ½ with ties, 2 for S.</summary>
+    /// <summary>The distance of neighbouring values: 1 for U, the signed-rank sum and runs, ½ with ties, 2 for S.</summary>
     public double Step { get; }
 
     /// <summary>
@@ -140,6 +140,18 @@ public sealed class RankDistribution
         Check.AtLeast(groups.Length, 2, nameof(groups));
         var mass = KendallMasses.WithTies(groups);
         return new RankDistribution(mass, -(mass.Length - 1), 2);
+    }
+
+    /// <summary>The number of runs: of stretches of values of one kind, where two kinds stand in random order.</summary>
+    /// <param name="first">How many values are of the first kind; 1 or more.</param>
+    /// <param name="second">How many values are of the second kind; 1 or more. At most 1000 of both.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A count is below 1, or the sum above 1000.</exception>
+    /// <remarks>O(n) time.</remarks>
+    public static RankDistribution Runs(int first, int second)
+    {
+        CheckCount(first, RunsMasses.MostValues - 1, nameof(first));
+        CheckCount(second, RunsMasses.MostValues - first, nameof(second));
+        return new RankDistribution(RunsMasses.Of(first, second), 2, 1);
     }
 
     /// <summary>The probability of exactly this value; 0 for one the statistic can't have.</summary>

@@ -21,6 +21,11 @@ internal static class NistUnivariate
             ? (Case(set).Number("expected", set, "mean"), Case(set).Number("expected", set, "sd_n_minus_1"))
             : (Case(set).Number("expected", "mean"), Case(set).Number("expected", "sd_n_minus_1"));
 
+    internal static double CertifiedAutocorrelation(string set) =>
+        set is "NumAcc2" or "NumAcc3" or "NumAcc4"
+            ? Case(set).Number("expected", set, "autocorrelation_lag1")
+            : Case(set).Number("expected", "autocorrelation_lag1");
+
     private static ReferenceCase Case(string set) =>
         ReferenceCase.Of(
             "nist-strd",

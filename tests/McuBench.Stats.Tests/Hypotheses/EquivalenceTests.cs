@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using McuBench.Stats.Distributions;
 using McuBench.Stats.Hypotheses;
 using McuBench.Stats.Intervals;
 
@@ -69,6 +70,107 @@ public sealed class EquivalenceTests
         Assert.Equal(RatioInterval.WelchOnLogs(first, second, 0.8), result.Estimate);
         Assert.Equal(EquivalenceMargin.Of(0.8, 1.25), result.Margin);
     }
+
+    [Theory]
+    [InlineData("ties/outliers")]
+    [InlineData("ties1/ties2")]
+    [InlineData("ties2/ties3")]
+    [InlineData("offset1/offset2")]
+    [InlineData("skewed1/skewed2")]
+    [InlineData("skewed3/skewed4")]
+    public void MannWhitney_DataSets_AgreesWithRAndSciPy(string pair)
+    {
+        (Sample first, Sample second) = RankReference.Pair(pair);
+
+        Agree.Relative(
+            OrderReference.Expected("tost_ranks_1_5_lower_u_p_upper_u_p", pair),
+            Statistics(
+                Equivalence.MannWhitney(
+                    first,
+                    second,
+                    EquivalenceMargin.Within(1.5),
+                    distribution: NullDistribution.Normal
+                )
+            ),
+            1e-12
+        );
+        Agree.Relative(
+            OrderReference.Expected("tost_rank_logs_1_7_lower_u_p_upper_u_p", pair),
+            Statistics(
+                Equivalence.MannWhitneyOnLogs(
+                    first,
+                    second,
+                    EquivalenceMargin.WithinFactor(1.7),
+                    distribution: NullDistribution.Normal
+                )
+            ),
+            1e-12
+        );
+    }
+
+    [Theory]
+    [InlineData("skewed1/skewed2")]
+    [InlineData("skewed3/skewed4")]
+    public void MannWhitney_Exact_AgreesWithRAndSciPy(string pair)
+    {
+        (Sample first, Sample second) = RankReference.Pair(pair);
+        EquivalenceResult result = Equivalence.MannWhitney(first, second, EquivalenceMargin.Within(1.53));
+
+        Agree.Relative(
+            OrderReference.Expected("tost_ranks_exact_lower_p_upper_p", pair),
+            [result.PValueAgainstLower, result.PValueAgainstUpper],
+            1e-12
+        );
+        Assert.Equal(HodgesLehmannInterval.Shift(first, second, 0.9), result.Estimate);
+    }
+
+    [Property(Arbitrary = [typeof(Dyadic)])]
+    public void MannWhitney_DecisionWithoutTies_IsThatOfTheInterval(Dyadic a, Dyadic b)
+    {
+        var first = Sample.Of([.. a.Values.Distinct(), 101, 102, 103]);
+        var second = Sample.Of([.. b.Values.Distinct(), 105, 107, 108]);
+        // Differences are eighths, so that none equals the margin.
+        var margin = EquivalenceMargin.Within(7.3);
+        EquivalenceResult result = Equivalence.MannWhitney(first, second, margin);
+        Interval interval = result.Estimate.Interval!;
+        EquivalenceResult back = Equivalence.MannWhitney(second, first, margin);
+
+        Assert.Equal(interval.Lower >= margin.Lower && interval.Upper <= margin.Upper, result.IsEquivalent);
+        Assert.Equal(result.PValueAgainstLower, back.PValueAgainstUpper, 1e-12);
+    }
+
+    [Fact]
+    public void MannWhitneyOnLogs_Estimate_IsTheRatioWithItsInterval()
+    {
+        (Sample first, Sample second) = RankReference.Pair("ties/outliers");
+        EquivalenceResult result = Equivalence.MannWhitneyOnLogs(first, second, EquivalenceMargin.Of(0.8, 1.25), 0.1);
+
+        Assert.Equal(HodgesLehmannInterval.Ratio(first, second, 0.8), result.Estimate);
+        Assert.Equal(EquivalenceMargin.Of(0.8, 1.25), result.Margin);
+        Assert.False(result.IsEquivalent);
+    }
+
+    [Fact]
+    public void MannWhitney_TooFewValuesEver_IsRefusedWithTheNumberThatWouldDo() =>
+        Assert.StartsWith(
+            "Count of values must be at least 3 a side for a two-sample rank interval with confidence 90 %; was 2 and 2.",
+            Assert
+                .Throws<ArgumentException>(() => Equivalence.MannWhitney(Sample.Of(1, 2), Sample.Of(1, 2), Three))
+                .Message,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void MannWhitneyOnLogs_MarginFromZero_IsRefused() =>
+        Assert.StartsWith(
+            "Lower end of a margin for a ratio must be a finite number above 0; was -3.",
+            Assert
+                .Throws<ArgumentOutOfRangeException>(() =>
+                    Equivalence.MannWhitneyOnLogs(Sample.Of(1, 2), Sample.Of(1, 2), Three)
+                )
+                .Message,
+            StringComparison.Ordinal
+        );
 
     [Property(Arbitrary = [typeof(Dyadic)])]
     public void Welch_Decision_IsThatOfTheInterval(Dyadic a, Dyadic b)

@@ -200,6 +200,39 @@ public sealed class HodgesLehmannIntervalTests
         }
     }
 
+    [Property(Arbitrary = [typeof(Dyadic)])]
+    public void Ratio_AnyValues_IsTheShiftOfTheLogarithms(Dyadic a, Dyadic b)
+    {
+        double[] above = [.. a.Values.Select(value => Math.Abs(value)), 1, 2, 3, 4];
+        double[] below = [.. b.Values.Select(value => Math.Abs(value)), 1.5, 2.5, 3.5, 4.5];
+        var numerator = Sample.Of([.. above.Where(value => value > 0)]);
+        var denominator = Sample.Of([.. below.Where(value => value > 0)]);
+        Estimate ratio = HodgesLehmannInterval.Ratio(numerator, denominator);
+        Estimate turned = HodgesLehmannInterval.Ratio(denominator, numerator);
+        Estimate shift = HodgesLehmannInterval.Shift(
+            Sample.Of([.. numerator.Values.ToArray().Select(value => Math.Log(value))]),
+            Sample.Of([.. denominator.Values.ToArray().Select(value => Math.Log(value))])
+        );
+
+        Agree.Relative(Math.Exp(shift.Value), ratio.Value, 1e-14);
+        Agree.Relative(Math.Exp(shift.Interval!.Lower), ratio.Interval!.Lower, 1e-14);
+        Agree.Relative(Math.Exp(shift.Interval.Upper), ratio.Interval.Upper, 1e-14);
+        Agree.Relative(1 / ratio.Value, turned.Value, 1e-12);
+        Agree.Relative(1 / ratio.Interval.Lower, turned.Interval!.Upper, 1e-12);
+        Assert.Contains("ratio, Hodges-Lehmann", ratio.Method, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Ratio_ValueOfZero_IsRefused() =>
+        Assert.Equal(
+            "denominator",
+            Assert
+                .Throws<ArgumentOutOfRangeException>(() =>
+                    HodgesLehmannInterval.Ratio(Sample.Of(1, 2, 3, 4), Sample.Of(0, 1, 2, 3))
+                )
+                .ParamName
+        );
+
     [Fact]
     public void LocationAndShift_AllEqual_HaveNoIntervalAndSaySo()
     {
