@@ -14,13 +14,15 @@ namespace McuBench.Stats.Hypotheses;
 /// <param name="expected">For each row how often its expectation holds the component of each row; 1 for the last.</param>
 /// <param name="exponent">The power of two by which the data were scaled.</param>
 /// <param name="count">The number of values.</param>
+/// <param name="name">The argument that refusals name.</param>
 internal sealed class ComponentTable(
     string[] sources,
     double[] sums,
     int[] degreesOfFreedom,
     double[][] expected,
     int exponent,
-    int count
+    int count,
+    string name
 )
 {
     // With fewer a test or an interval has no meaning.
@@ -196,5 +198,5 @@ internal sealed class ComponentTable(
     }
 
     private double Squared(double value) =>
-        Check.Representable(Math.ScaleB(value, 2 * exponent), "Sum of squares", "data");
+        Check.Representable(Math.ScaleB(value, 2 * exponent), "Sum of squares", name);
 }

@@ -54,7 +54,8 @@ public static class CrossedAnova
                 [0, 0, 1],
             ],
             byRow.Exponent,
-            n
+            n,
+            nameof(rows)
         );
         return table.Analyse(
             byRow.Mean,

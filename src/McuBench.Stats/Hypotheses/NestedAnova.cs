@@ -53,7 +53,15 @@ public static class NestedAnova
             ];
         }
 
-        var table = new ComponentTable(Sources(data), sums.SumsOfSquares, df, expected, sums.Exponent, data.Count);
+        var table = new ComponentTable(
+            Sources(data),
+            sums.SumsOfSquares,
+            df,
+            expected,
+            sums.Exponent,
+            data.Count,
+            nameof(data)
+        );
         return table.Analyse(
             sums.Mean,
             [.. shares[0].Select(share => share / data.Count)],

@@ -11,7 +11,8 @@ public static class OneWay
     /// <remarks>
     /// The order of groups and a shift of all values change nothing, up to rounding; with two groups F is the square of
     /// <see cref="TwoSample.Pooled"/>'s t. Exact for normal populations; for others close to it once the counts are large
-    /// beside the skewness. Where the spreads differ and the counts too, its size is wrong: use <see cref="Welch"/>.
+    /// beside the skewness. Where the spreads differ and the counts too, its size is wrong (27 % for a
+    /// level of 5 %, with groups of 3, 6 and 12 and the spread falling from 4 to 1): use <see cref="Welch"/>.
     /// Digits: sums of squares keep about 13 of those that the rounded data hold, whatever the offset.
     /// </remarks>
     /// <param name="groups">Two groups or more, one value or more in each and more values than groups, in one unit.</param>
@@ -35,8 +36,9 @@ public static class OneWay
     /// <summary>Welch's test that the means of several groups are equal (welch-1951), which does not take the variances
     /// to be equal. O(n).</summary>
     /// <remarks>The order of groups and a shift of all values change nothing, up to rounding; with two groups F is the
-    /// square of <see cref="TwoSample.Welch"/>'s t. Its size is close for normal populations from five values a group
-    /// and rises above the stated level in smaller groups.</remarks>
+    /// square of <see cref="TwoSample.Welch"/>'s t. In simulated normal samples with spreads up to four times as large in
+    /// one group as in another, a level of 5 % was 4.5 to 5.5 % from five values a group and 3.6 to 7.3 % with groups of
+    /// three.</remarks>
     /// <param name="groups">Two groups or more, each of two values or more that are not all equal, in one unit.</param>
     /// <exception cref="ArgumentException">There are fewer than two groups, a group is null or has one value, or the values
     /// of a group are all equal, which gives it an infinite weight.</exception>

@@ -46,8 +46,7 @@ public static class Pairwise
 
     /// <summary>Games and Howell's comparisons of means, each pair with its own variances (games-howell-1976). O(n), and
     /// a studentized range's quantile, some 0.5 ms, for each pair.</summary>
-    /// <remarks>Its size is close to the stated one from six values a group and rises above it in smaller groups; with two
-    /// groups it is <see cref="TwoSample.Welch"/>.</remarks>
+    /// <remarks>Approximate, since the degrees of freedom are estimated; with two groups it is <see cref="TwoSample.Welch"/>.</remarks>
     /// <param name="groups">Two groups or more, each of two values or more, in one unit.</param>
     /// <param name="confidence">The confidence with which all intervals hold at once, above 0 and below 1.</param>
     /// <exception cref="ArgumentException">There are fewer than two groups, a group is null or has one value, or the values
@@ -88,8 +87,9 @@ public static class Pairwise
     /// <summary>Dunn's comparisons of mean ranks (dunn-1964), ties corrected for. O(n log n).</summary>
     /// <remarks>
     /// All values are ranked together, equal ones with their mean rank, as for the Kruskal–Wallis test. Target: the
-    /// difference of mean ranks, which depends on all groups at hand. P-values are from the normal distribution, close to the
-    /// exact ones from about five values a group. The intervals are Bonferroni's whatever the adjustment, since the others
+    /// difference of mean ranks, which depends on all groups at hand. P-values are from the normal distribution, on the safe
+    /// side in groups of fewer than five values; where the groups differ in spread and count its size is wrong, as that of the
+    /// analysis of variance is. The intervals are Bonferroni's whatever the adjustment, since the others
     /// have no simple ones: an interval may hold 0 where the adjusted p-value is below the level, but for
     /// <see cref="AdjustmentMethod.Bonferroni"/>, with which they agree.
     /// </remarks>

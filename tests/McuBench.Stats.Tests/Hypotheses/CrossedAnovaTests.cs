@@ -58,6 +58,21 @@ public sealed class CrossedAnovaTests
     }
 
     [Fact]
+    public void Of_SquaresAboveTheRange_AreRefusedByName()
+    {
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() =>
+            CrossedAnova.Of([Sample.Of(1e200, 2e200), Sample.Of(4e200, -1e200)])
+        );
+
+        Assert.Equal("rows", refusal.ParamName);
+        Assert.StartsWith(
+            "Sum of squares of the values must be below 1.8E308",
+            refusal.Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Of_Refusals_SayWhatWouldDo()
     {
         Refused("Count of groups must be at least 2; was 1.", Sample.Of(1, 2));

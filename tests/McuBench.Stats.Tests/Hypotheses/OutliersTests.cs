@@ -236,6 +236,11 @@ public sealed class OutliersTests
             () => Outliers.GeneralizedEsd(Sample.Of(1, 2, 3, 4), 3)
         );
         Refused(
+            "Count of values must be at least 2147483647; was 3.",
+            "sample",
+            () => Outliers.GeneralizedEsd(Sample.Of(1, 2, 3), int.MaxValue)
+        );
+        Refused(
             "Values must differ; all were equal, which leaves R undefined.",
             "sample",
             () => Outliers.GeneralizedEsd(Sample.Of(2, 2, 2), 1)
