@@ -1,3 +1,5 @@
+using UnitsNet;
+
 namespace McuBench.Core.Boards;
 
 /// <summary>
@@ -44,6 +46,16 @@ public sealed record Workload
     {
         get;
         init => field = Require.OptionalDescription(value, "Workload's description", nameof(Description));
+    }
+
+    /// <summary>Whether it does all but the work: what its runs take is starting, stopping and calling alone.</summary>
+    public bool IsEmpty { get; init; }
+
+    /// <summary>The period with which its load swings, where it does; above zero, in seconds.</summary>
+    public Duration? LoadPeriod
+    {
+        get;
+        init => field = value is { } period ? Require.Positive(period, "Load's period", nameof(LoadPeriod)) : null;
     }
 
     /// <summary>The checksum that a right run's output has, when known; compared letter by letter, case aside.</summary>

@@ -9,13 +9,9 @@ namespace McuBench.Core.Conclusions;
 /// </remarks>
 public sealed record AdjustedComparison
 {
-    internal AdjustedComparison(
-        SetupComparison comparison,
-        QuantityComparison unadjusted,
-        Verdict verdict,
-        AdjustedFigures? figures
-    )
+    internal AdjustedComparison(SetupComparison comparison, QuantityComparison unadjusted, AdjustedClaim claim)
     {
+        var (verdict, figures) = claim;
         Comparison = comparison;
         Unadjusted = unadjusted;
         Verdict = verdict;
@@ -64,12 +60,3 @@ public sealed record AdjustedComparison
     /// <summary>The upper end of the ratio's simultaneous interval; null where there is no verdict.</summary>
     public double? Upper { get; }
 }
-
-/// <summary>The figures of a pair within its family.</summary>
-internal sealed record AdjustedFigures(
-    double Difference,
-    double AdjustedDifference,
-    double? AdjustedEquality,
-    double Lower,
-    double Upper
-);

@@ -9,7 +9,10 @@ public sealed record BudgetLine
         EvaluationType evaluation,
         double relativeStandardUncertainty,
         double share,
-        bool averagesDown
+        bool averagesDown,
+        double degreesOfFreedom,
+        BudgetKind kind,
+        double? size
     )
     {
         Component = component;
@@ -17,6 +20,9 @@ public sealed record BudgetLine
         RelativeStandardUncertainty = relativeStandardUncertainty;
         Share = share;
         AveragesDown = averagesDown;
+        DegreesOfFreedom = degreesOfFreedom;
+        Kind = kind;
+        Size = size;
     }
 
     /// <summary>What it is, in words: "scatter of 10 trials, Marl 200", "timer tolerance, ticks".</summary>
@@ -34,4 +40,13 @@ public sealed record BudgetLine
     /// <summary>Whether more trials or readings would reduce it. Where this is false for the largest line, more of the
     /// same does not help: a better instrument or a longer run does.</summary>
     public bool AveragesDown { get; }
+
+    /// <summary>The degrees of freedom of its standard uncertainty; positive infinity where that is known.</summary>
+    public double DegreesOfFreedom { get; }
+
+    /// <summary>What sort of thing it is, and so by what it would be lessened.</summary>
+    public BudgetKind Kind { get; }
+
+    /// <summary>The step of a timer in seconds or the last digit of a meter in amperes; absent for all else.</summary>
+    internal double? Size { get; }
 }

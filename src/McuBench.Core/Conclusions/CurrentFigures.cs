@@ -26,6 +26,9 @@ internal static class CurrentFigures
             TimerReading.Rounded,
             series,
             new ReadingWords("reading", of, $"last digit of {Said.Amperes(coarsest)}, {of}")
+            {
+                StepKind = BudgetKind.MeterStep,
+            }
         );
 
         var accuracy = readings
@@ -61,7 +64,10 @@ internal static class CurrentFigures
                 EvaluationType.TypeB,
                 double.PositiveInfinity,
                 AveragesDown: false
-            ),
+            )
+            {
+                Kind = BudgetKind.MeterGain,
+            },
             RunTimeFigures.OfTolerance(gain)
         );
         yield return new Contribution(
@@ -71,7 +77,10 @@ internal static class CurrentFigures
                 EvaluationType.TypeB,
                 double.PositiveInfinity,
                 AveragesDown: false
-            ),
+            )
+            {
+                Kind = BudgetKind.MeterOffset,
+            },
             RunTimeFigures.OfTolerance(offset)
         );
     }

@@ -63,4 +63,52 @@ public enum FindingKind
 
     /// <summary>The time that doesn't follow the clock comes out below zero.</summary>
     NegativeFixedTime,
+
+    /// <summary>The first trial of a session is unlike those after it. It was kept.</summary>
+    WarmUp,
+
+    /// <summary>Run times lie in two clusters.</summary>
+    TwoClusters,
+
+    /// <summary>From some trial on runs take longer: the clock may have been throttled.</summary>
+    Throttling,
+
+    /// <summary>The temperature rises or falls over the trials.</summary>
+    TemperatureDrift,
+
+    /// <summary>Run times differ between sessions by more than they scatter inside them.</summary>
+    SessionsDiffer,
+
+    /// <summary>Run times differ between specimens by more than they scatter inside them.</summary>
+    SpecimensDiffer,
+
+    /// <summary>Run times differ between builds by more than they scatter inside them.</summary>
+    BuildsDiffer,
+
+    /// <summary>Setups were run unequally often.</summary>
+    Unbalanced,
+
+    /// <summary>The program was built or flashed once, or the build isn't noted.</summary>
+    BuildNeverRepeated,
+
+    /// <summary>No empty workload was timed.</summary>
+    EmptyWorkloadNeverTimed,
+
+    /// <summary>Cycles counted over time read don't give the clock that is stated.</summary>
+    ClockMismatch,
+
+    /// <summary>A figure is about a thousand times off the others of its kind.</summary>
+    SlippedPrefix,
+
+    /// <summary>The meter averages over more than a run.</summary>
+    MeterSlowerThanRun,
+
+    /// <summary>The meter averages over few periods of the load's swing.</summary>
+    MeterAliases,
+
+    /// <summary>The supply's voltage sags while running.</summary>
+    VoltageSag,
+
+    /// <summary>Over several workloads one of them decides the verdict.</summary>
+    OneWorkloadDecides,
 }

@@ -154,7 +154,10 @@ internal sealed record Measure(double Confidence, int Trials, string Method)
                 c.Source.Evaluation,
                 Math.Abs(c.Amount) / size,
                 c.Amount / uncertainty * (c.Amount / uncertainty),
-                c.Source.AveragesDown
+                c.Source.AveragesDown,
+                c.Source.DegreesOfFreedom,
+                c.Source.Kind,
+                c.Source.Size
             ));
     }
 }

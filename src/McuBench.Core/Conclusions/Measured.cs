@@ -68,6 +68,10 @@ public sealed record Measured<T>
     /// <summary>What contributes how much, the largest first; empty where there is no interval.</summary>
     public IReadOnlyList<BudgetLine> Budget => budget;
 
+    /// <summary>What the interval would come to if one thing on the bench were better, what narrows it most first; more
+    /// trials are always among them. Empty where there is no interval. O(budget), computed at each call.</summary>
+    public IReadOnlyList<Improvement> Improvements => Improvement.Of(Budget, Confidence);
+
     /// <summary>What a reader of the result has to know besides; empty where there is nothing.</summary>
     public IReadOnlyList<string> Notes => notes;
 

@@ -87,13 +87,20 @@ internal static class ReadingMean
 
         Contribution Scatter(double ofMean) =>
             new(
-                new Source(ScatterKey + series, words.Scatter(n), EvaluationType.TypeA, n - 1, AveragesDown: true),
+                new Source(ScatterKey + series, words.Scatter(n), EvaluationType.TypeA, n - 1, AveragesDown: true)
+                {
+                    Kind = BudgetKind.Scatter,
+                },
                 Math.Sqrt(ofMean)
             );
 
         Contribution Step(double degreesOfFreedom, double ofMean) =>
             new(
-                new Source(StepKey + series, words.Step, EvaluationType.TypeB, degreesOfFreedom, randomStart),
+                new Source(StepKey + series, words.Step, EvaluationType.TypeB, degreesOfFreedom, randomStart)
+                {
+                    Kind = words.StepKind,
+                    Size = step,
+                },
                 Math.Sqrt(ofMean)
             );
     }
@@ -136,5 +143,8 @@ internal static class ReadingMean
 /// <param name="Step">The step: "timer step of 0.1 s".</param>
 internal sealed record ReadingWords(string Reading, string Of, string Step)
 {
+    /// <summary>Whose step it is.</summary>
+    public BudgetKind StepKind { get; init; } = BudgetKind.TimerStep;
+
     public string Scatter(int count) => FormattableString.Invariant($"scatter of {count} {Reading}s, {Of}");
 }

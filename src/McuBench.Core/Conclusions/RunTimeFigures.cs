@@ -73,7 +73,10 @@ internal static class RunTimeFigures
             EvaluationType.TypeB,
             double.PositiveInfinity,
             AveragesDown: false
-        );
+        )
+        {
+            Kind = BudgetKind.TimerTolerance,
+        };
     }
 
     /// <summary>Each clock setting is off by an amount of its own: whether two settings share an oscillator isn't known,
@@ -85,7 +88,10 @@ internal static class RunTimeFigures
             EvaluationType.TypeB,
             double.PositiveInfinity,
             AveragesDown: false
-        );
+        )
+        {
+            Kind = BudgetKind.ClockTolerance,
+        };
 
     private static string OscillatorOf(TrialSeries series)
     {

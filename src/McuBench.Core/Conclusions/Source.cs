@@ -13,7 +13,14 @@ internal sealed record Source(
     EvaluationType Evaluation,
     double DegreesOfFreedom,
     bool AveragesDown
-);
+)
+{
+    /// <summary>What sort of thing it is.</summary>
+    public BudgetKind Kind { get; init; } = BudgetKind.Other;
+
+    /// <summary>The step of a timer in seconds or the last digit of a meter in amperes; absent for all else.</summary>
+    public double? Size { get; init; }
+}
 
 /// <summary>What a source does to a value: a standard uncertainty in the value's unit, signed by the direction in which
 /// the value moves when the source does.</summary>

@@ -26,9 +26,9 @@ internal sealed class StudyAnalysis(
         var currents = Currents(summaries);
         var comparisons = Comparisons(summaries, drifts);
         Step(ConclusionStage.Rankings, 0, 1);
-        var rankings = RankingAnalysis.Of(summaries, comparisons, options);
+        var (rankings, suites) = RankingAnalysis.Of(summaries, comparisons, options);
         var scaled = Scaled(splits, comparisons);
-        var review = ReviewOf(allSeries, summaries, comparisons, splits, drifts);
+        var review = ReviewOf(allSeries, summaries, comparisons, suites, splits, drifts);
         var bestClocks = splits.Where(s => ClockScaledComparison.IsPossible(s) && BestClock.IsPossible(s)).ToList();
         return new StudyConclusions(
             study,
@@ -36,6 +36,7 @@ internal sealed class StudyAnalysis(
             summaries,
             comparisons,
             rankings,
+            suites,
             splits,
             scaled,
             currents,
@@ -163,6 +164,7 @@ internal sealed class StudyAnalysis(
         IReadOnlyList<TrialSeries> allSeries,
         List<SetupSummary> summaries,
         List<SetupComparison> comparisons,
+        IReadOnlyList<SuiteComparison> suites,
         List<ClockSplit> splits,
         Dictionary<string, Drift?> drifts
     )
@@ -176,6 +178,7 @@ internal sealed class StudyAnalysis(
             findings.AddRange(
                 SeriesReview.Of(allSeries[i], summaryOf.GetValueOrDefault(key), drifts[key], options.Confidence)
             );
+            findings.AddRange(PatternReview.Of(allSeries[i]));
         }
 
         var drifting = drifts
@@ -188,8 +191,11 @@ internal sealed class StudyAnalysis(
         }
 
         findings.AddRange(splits.SelectMany(ComparisonReview.OfSplit));
+        findings.AddRange(SuiteReview.Of(suites));
+        findings.AddRange(DesignReview.Of(study, summaries));
         findings.AddRange(InstrumentReview.Of(study, summaries));
         findings.AddRange(SupplyReview.Of(study, summaries));
+        findings.AddRange(MeterTimeReview.Of(study, summaries));
         return new Review(findings);
     }
 

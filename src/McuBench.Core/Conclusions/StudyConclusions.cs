@@ -14,6 +14,7 @@ public sealed record StudyConclusions
         IEnumerable<SetupSummary> summaries,
         IEnumerable<SetupComparison> comparisons,
         IEnumerable<Ranking> rankings,
+        IEnumerable<SuiteComparison> suites,
         IEnumerable<ClockSplit> splits,
         IEnumerable<ClockScaledComparison> scaledComparisons,
         IEnumerable<CurrentAgainstClock> currents,
@@ -26,6 +27,7 @@ public sealed record StudyConclusions
         Summaries = ValueList<SetupSummary>.Of(summaries, "Summaries", nameof(summaries));
         Comparisons = ValueList<SetupComparison>.Of(comparisons, "Comparisons", nameof(comparisons));
         Rankings = ValueList<Ranking>.Of(rankings, "Rankings", nameof(rankings));
+        Suites = ValueList<SuiteComparison>.Of(suites, "Suites", nameof(suites));
         Splits = ValueList<ClockSplit>.Of(splits, "Splits", nameof(splits));
         ScaledComparisons = ValueList<ClockScaledComparison>.Of(
             scaledComparisons,
@@ -53,6 +55,9 @@ public sealed record StudyConclusions
     /// <summary>The setups of each workload that two or more executed in order of run time, cycles per item, charge and
     /// energy, as far as these are known, with the comparisons adjusted for their number.</summary>
     public IReadOnlyList<Ranking> Rankings { get; }
+
+    /// <summary>Every two setups that executed two or more workloads, over all of them together.</summary>
+    public IReadOnlyList<SuiteComparison> Suites { get; }
 
     /// <summary>The split of run time by clock, wherever a board, core and build ran at two or more clocks.</summary>
     public IReadOnlyList<ClockSplit> Splits { get; }

@@ -84,6 +84,26 @@ internal sealed record UncertainValue
         return Combined(other, quotient, 1 / other.Value, -quotient / other.Value);
     }
 
+    /// <summary>A power of the value, which must be above zero.</summary>
+    public UncertainValue Power(double exponent)
+    {
+        var power = Math.Pow(Value, exponent);
+        return new(power, contributions.Select(c => c with { Amount = c.Amount * exponent * power / Value }), Missing);
+    }
+
+    /// <summary>The geometric mean of numbers above zero, each with the same weight.</summary>
+    public static UncertainValue GeometricMean(IReadOnlyList<UncertainValue> values)
+    {
+        // Powers first: the product of many small numbers leaves the range of a double.
+        var mean = Exact(1);
+        foreach (var value in values)
+        {
+            mean = mean.Times(value.Power(1.0 / values.Count));
+        }
+
+        return mean;
+    }
+
     public UncertainValue Times(double factor) =>
         new(Value * factor, contributions.Select(c => c with { Amount = c.Amount * factor }), Missing);
 

@@ -63,7 +63,10 @@ internal sealed record VoltageFigures(UncertainValue? Volts, IReadOnlyList<strin
             EvaluationType.TypeA,
             Math.Max(1, read.Length - 1),
             AveragesDown: true
-        );
+        )
+        {
+            Kind = BudgetKind.Scatter,
+        };
         return new VoltageFigures(UncertainValue.Of(mean, new Contribution(source, Math.Sqrt(scatter))), notes);
     }
 
@@ -79,7 +82,10 @@ internal sealed record VoltageFigures(UncertainValue? Volts, IReadOnlyList<strin
                 EvaluationType.TypeB,
                 double.PositiveInfinity,
                 AveragesDown: false
-            );
+            )
+            {
+                Kind = BudgetKind.SupplyVoltage,
+            };
             nominal = nominal.WithRelative(source, RunTimeFigures.OfTolerance(Si.Fraction(tolerance)));
             notes.Add(
                 $"Energy rests on the supply's nominal voltage of {QuantityText.Format(supply.Voltage)} within {Said.Percent(Si.Fraction(tolerance))}; the voltage wasn't read."

@@ -26,7 +26,7 @@ public static class RankingStatement
             lead.Length == 1
                 ? ranking.Places.Count == 1
                     ? $"{subject} {first.Summary.Setup.Name} alone has a place."
-                    : $"{subject} {first.Summary.Setup.Name} comes first, told apart from all {Phrase.Number(ranking.Places.Count - 1)} others."
+                    : $"{subject} {first.Summary.Setup.Name} comes first, told apart from {Others(ranking.Places.Count - 1)}."
                 : $"{subject} {Said.List(lead.Select(p => p.Summary.Setup.Name))} may each be first.";
         var chances = ranking.Places.Where(p => Chance(p) >= LeastChanceSaid).OrderByDescending(Chance).ToArray();
         if (lead.Length > 1 && chances.Length > 0)
@@ -50,6 +50,8 @@ public static class RankingStatement
         var of = ranking.Family == ClaimFamily.Study ? "this study" : $"the {ranking.Workload.Name}";
         return $"Told apart means: with {Phrase.Confidence(ranking.Confidence)} confidence none of the {Said.Count(ranking.ComparisonsInFamily, "comparison")} of {of} is called different that isn't.";
     }
+
+    private static string Others(int count) => count == 1 ? "the other" : $"all {Phrase.Number(count)} others";
 
     private static double Chance(RankedSetup setup) =>
         setup.PlaceProbabilities.Count > 0 ? setup.PlaceProbabilities[0] : 0;

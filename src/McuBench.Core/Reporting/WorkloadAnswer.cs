@@ -5,7 +5,8 @@ using UnitsNet;
 namespace McuBench.Core.Reporting;
 
 /// <summary>Answers the practitioner's questions for one workload: which setup is fastest, which does most per clock,
-/// which costs least charge and energy, each with those that it can't be told from.</summary>
+/// which costs least charge and energy, each with those that it can't be told from among all comparisons of the
+/// study.</summary>
 internal static class WorkloadAnswer
 {
     public static IReadOnlyList<string> Of(StudyConclusions conclusions, Workload workload)
@@ -17,12 +18,18 @@ internal static class WorkloadAnswer
         }
 
         var index = new PairIndex(conclusions, workload);
+        var apart = conclusions
+            .Rankings.Where(ranking => ranking.Workload == workload)
+            .SelectMany(ranking => ranking.Pairs)
+            .Where(pair => pair.IsToldApart)
+            .Select(pair => pair.Unadjusted)
+            .ToHashSet<QuantityComparison>(ReferenceEqualityComparer.Instance);
         string?[] answers =
         [
-            Least("Fastest", summaries, index, s => s.RunTime, c => c.RunTime),
-            Least("Most work per clock cycle", summaries, index, s => s.CyclesPerItem, c => c.CyclesPerItem),
-            Least("Least charge per task", summaries, index, s => s.Supply?.ChargePerTask, c => c.ChargePerTask),
-            Least("Least energy per task", summaries, index, s => s.Supply?.EnergyPerTask, c => c.EnergyPerTask),
+            Least("Fastest", summaries, index, apart, s => s.RunTime, c => c.RunTime),
+            Least("Most work per clock cycle", summaries, index, apart, s => s.CyclesPerItem, c => c.CyclesPerItem),
+            Least("Least charge per task", summaries, index, apart, s => s.Supply?.ChargePerTask, c => c.ChargePerTask),
+            Least("Least energy per task", summaries, index, apart, s => s.Supply?.EnergyPerTask, c => c.EnergyPerTask),
             Equal(conclusions, workload),
         ];
         return [.. answers.OfType<string>()];
@@ -32,6 +39,7 @@ internal static class WorkloadAnswer
         string label,
         IReadOnlyList<SetupSummary> summaries,
         PairIndex index,
+        HashSet<QuantityComparison> apart,
         Func<SetupSummary, Measured<T>?> result,
         Func<SetupComparison, QuantityComparison?> quantity
     )
@@ -65,18 +73,18 @@ internal static class WorkloadAnswer
         return next.Comparison is { } comparison
             ? $"{said} {ComparisonStatement.OfQuantity(comparison, quantity(comparison)!)}"
             : said;
-    }
 
-    private static bool IsBeaten(QuantityComparison? quantity) =>
-        quantity?.Verdict is Verdict.Different or Verdict.DifferentWithinMargin;
+        bool IsBeaten(QuantityComparison? compared) => compared is not null && apart.Contains(compared);
+    }
 
     /// <summary>The pairs that are equal within the margin, which only a stated margin can make them.</summary>
     private static string? Equal(StudyConclusions conclusions, Workload workload)
     {
         var pairs = conclusions
-            .Comparisons.Where(comparison => comparison.Workload == workload)
-            .Where(comparison => comparison.RunTime.Verdict == Verdict.EqualWithinMargin)
-            .Select(comparison => $"{comparison.First.Setup.Name} to {comparison.Second.Setup.Name}")
+            .Rankings.Where(ranking => ranking.Workload == workload && ranking.Quantity == ComparedQuantity.RunTime)
+            .SelectMany(ranking => ranking.Pairs)
+            .Where(pair => pair.Verdict == Verdict.EqualWithinMargin)
+            .Select(pair => $"{pair.Comparison.First.Setup.Name} to {pair.Comparison.Second.Setup.Name}")
             .ToArray();
         return pairs.Length == 0
             ? null

@@ -35,4 +35,7 @@ public enum TrialColumn
 
     /// <summary>The checksum of the output. Head "output checksum".</summary>
     OutputChecksum,
+
+    /// <summary>The clock cycles counted. Head "cycle count".</summary>
+    CycleCount,
 }

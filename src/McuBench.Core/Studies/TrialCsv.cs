@@ -105,6 +105,7 @@ public static class TrialCsv
                     t => t.Temperature is { } temperature ? Si.Kelvins(temperature) : null
                 ),
                 TableWriter<Trial>.Text("output checksum", t => t.OutputChecksum),
+                TableWriter<Trial>.Plain("cycle count", t => t.CycleCount?.ToString(CultureInfo.InvariantCulture)),
             ]
         );
     }
@@ -125,7 +126,8 @@ public static class TrialCsv
         {
             var runTime = row.Quantity(TrialColumn.RunTime);
             var temperature = row.Quantity(TrialColumn.Temperature);
-            var order = row.Whole(TrialColumn.Order);
+            var order = row.Whole<int>(TrialColumn.Order);
+            var cycles = row.Whole<long>(TrialColumn.CycleCount);
             if (row.IsFaulty)
             {
                 continue;
@@ -145,6 +147,7 @@ public static class TrialCsv
                 Connection = row.Text(TrialColumn.Connection),
                 Temperature = temperature,
                 OutputChecksum = row.Text(TrialColumn.OutputChecksum),
+                CycleCount = cycles,
             };
             if (values.Make(names, row) is { } trial)
             {

@@ -22,6 +22,8 @@ internal readonly record struct TrialValues(string Setup, string Workload, strin
 
     public string? OutputChecksum { get; init; }
 
+    public long? CycleCount { get; init; }
+
     /// <summary>Makes the trial; null after a fault, or where something that it refers to was left out.</summary>
     public Trial? Make(StudyNames names, IFieldFaults faults)
     {
@@ -46,6 +48,7 @@ internal readonly record struct TrialValues(string Setup, string Workload, strin
                     Connection = values.Connection,
                     Temperature = values.Temperature is { } kelvins ? Si.Temperature(kelvins) : null,
                     OutputChecksum = values.OutputChecksum,
+                    CycleCount = values.CycleCount,
                 }
         );
     }

@@ -103,6 +103,14 @@ public sealed record Trial
         init => field = Require.OptionalName(value, "Output checksum", nameof(OutputChecksum));
     }
 
+    /// <summary>How many cycles of the core's clock the board counted while it ran; at least 1; absent when not counted.</summary>
+    public long? CycleCount
+    {
+        get;
+        init =>
+            field = value is { } count ? Require.AtLeast(count, 1, "Trial's cycle count", nameof(CycleCount)) : null;
+    }
+
     /// <summary>Whether this run counts as a result: false only where both the trial's and the workload's checksum are
     /// known and differ. A run with a wrong output did something else, however fast.</summary>
     public bool IsResult =>

@@ -17,12 +17,15 @@ public class ReviewTests
     private static readonly Setup Tuff200 = Bench.At(Bench.Tuff, 200);
 
     [Fact]
-    public void Of_SoundTrialsOfTwoSpecimens_FindsOnlyThatNoCurrentWasRead()
+    public void Of_SoundTrialsOfTwoSpecimens_FindsOnlyWhatWasNotTaken()
     {
         var trials = Series(Marl100, Calm).Trials.Select((t, i) => t with { Specimen = i % 2 == 0 ? "1" : "2" });
         var findings = Bench.Conclude(Study.FromTrials("study", trials)).Review.Findings;
 
-        Assert.Equal([FindingKind.NoSupplyReadings], findings.Select(f => f.Kind));
+        Assert.Equal(
+            [FindingKind.BuildNeverRepeated, FindingKind.EmptyWorkloadNeverTimed, FindingKind.NoSupplyReadings],
+            findings.Select(f => f.Kind)
+        );
     }
 
     [Theory]

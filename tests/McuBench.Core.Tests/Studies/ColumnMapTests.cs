@@ -39,6 +39,6 @@ public sealed class ColumnMapTests
         Refusal.Is<ArgumentOutOfRangeException>(
             () => new ColumnMap<TrialColumn>().WithHead((TrialColumn)99, "x"),
             "column",
-            "Column must be one of Setup, Workload, Timer, RunTime, Order, Session, Specimen, Build, Connection, Temperature, OutputChecksum; was 99."
+            "Column must be one of Setup, Workload, Timer, RunTime, Order, Session, Specimen, Build, Connection, Temperature, OutputChecksum, CycleCount; was 99."
         );
 }

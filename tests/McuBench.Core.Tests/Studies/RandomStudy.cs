@@ -117,6 +117,8 @@ internal sealed class RandomStudy
             ItemName = Name(),
             Description = Note(),
             OutputChecksum = Note(),
+            IsEmpty = Chance(),
+            LoadPeriod = Chance() ? Duration.FromSeconds(Positive()) : null,
         };
 
     private TrialTimer Timer() =>
@@ -170,6 +172,7 @@ internal sealed class RandomStudy
             Connection = Note(),
             Temperature = Chance() ? Temperature.FromKelvins(Positive()) : null,
             OutputChecksum = Note(),
+            CycleCount = Chance() ? random.NextInt64(1, long.MaxValue) : null,
         };
 
     private SupplyReading Reading(Setup setup, Meter meter, Workload workload)

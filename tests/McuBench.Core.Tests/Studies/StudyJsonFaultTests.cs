@@ -117,7 +117,7 @@ public sealed class StudyJsonFaultTests
         105,
         7,
         "$.trials[0].weather",
-        "The property \"weather\" is not known here. The properties are setup, workload, timer, runTime, order, session, specimen, build, connection, temperature, outputChecksum."
+        "The property \"weather\" is not known here. The properties are setup, workload, timer, runTime, order, session, specimen, build, connection, temperature, outputChecksum, cycleCount."
     )]
     [InlineData(
         "\"order\": 1,",
@@ -125,7 +125,7 @@ public sealed class StudyJsonFaultTests
         105,
         7,
         "$.trials[0]['odd name']",
-        "The property \"odd name\" is not known here. The properties are setup, workload, timer, runTime, order, session, specimen, build, connection, temperature, outputChecksum."
+        "The property \"odd name\" is not known here. The properties are setup, workload, timer, runTime, order, session, specimen, build, connection, temperature, outputChecksum, cycleCount."
     )]
     [InlineData(
         "\"order\": 1,",

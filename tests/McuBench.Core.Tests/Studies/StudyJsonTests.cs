@@ -116,6 +116,26 @@ public sealed class StudyJsonTests
     public void Write_Sample_GivesItsBytes() => Assert.Equal(StudySample.Json, StudySample.Write(StudySample.Study));
 
     [Fact]
+    public void Write_CyclesAndEmptyWorkload_ReadBackAsTheyWere()
+    {
+        var board = new Board("Marl");
+        var setup = new Setup("one", board, Frequency.FromMegahertz(8));
+        var nothing = new Workload("nothing", 1) { IsEmpty = true, LoadPeriod = Duration.FromMilliseconds(20) };
+        var timer = new TrialTimer("watch", Duration.FromSeconds(0.1), TimerReading.Rounded);
+        var study = Study.FromTrials(
+            "small",
+            [new Trial(setup, nothing, timer, Duration.FromSeconds(900)) { CycleCount = 7_200_000_000 }]
+        );
+
+        var json = StudySample.Write(study);
+
+        Assert.Contains("\"empty\": true", json, StringComparison.Ordinal);
+        Assert.Contains("\"loadPeriod\": \"20 ms\"", json, StringComparison.Ordinal);
+        Assert.Contains("\"cycleCount\": 7200000000", json, StringComparison.Ordinal);
+        Assert.Equal(study, StudySample.Read(json));
+    }
+
+    [Fact]
     public void Read_OptionalThingsLeftOut_TakesTheirDefaults()
     {
         var study = StudySample.Read(

@@ -61,19 +61,28 @@ internal static class PartAssembler
         );
     }
 
-    public static Workload? Workload(StudyTransfer.Workload part, ObjectFaults here) =>
-        here.Make(
-            ["name", "workItemsPerRun", "itemName", "description", "outputChecksum"],
+    public static Workload? Workload(StudyTransfer.Workload part, ObjectFaults here)
+    {
+        if (!here.Optional("loadPeriod", part.LoadPeriod, QuantityKind.Duration, out var period))
+        {
+            return null;
+        }
+
+        return here.Make(
+            ["name", "workItemsPerRun", "itemName", "description", "outputChecksum", "loadPeriod"],
             () =>
             {
                 var workload = new Workload(part.Name, part.WorkItemsPerRun)
                 {
                     Description = part.Description,
                     OutputChecksum = part.OutputChecksum,
+                    IsEmpty = part.Empty == true,
+                    LoadPeriod = period is { } seconds ? Si.Duration(seconds) : null,
                 };
                 return part.ItemName is null ? workload : workload with { ItemName = part.ItemName };
             }
         );
+    }
 
     private static ExecutionCore? CoreOf(Board board, string? name, ObjectFaults here)
     {

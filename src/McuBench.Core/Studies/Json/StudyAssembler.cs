@@ -127,6 +127,7 @@ internal sealed class StudyAssembler(StudyDocument document, JsonFaults faults, 
                 Connection = part.Connection,
                 Temperature = temperature,
                 OutputChecksum = part.OutputChecksum,
+                CycleCount = part.CycleCount,
             }.Make(names, here)
             : null;
     }

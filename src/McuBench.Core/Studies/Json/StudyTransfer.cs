@@ -85,6 +85,8 @@ internal static class StudyTransfer
         public string? ItemName { get; init; }
         public string? Description { get; init; }
         public string? OutputChecksum { get; init; }
+        public bool? Empty { get; init; }
+        public string? LoadPeriod { get; init; }
     }
 
     internal sealed record Timer
@@ -136,6 +138,7 @@ internal static class StudyTransfer
         public string? Connection { get; init; }
         public string? Temperature { get; init; }
         public string? OutputChecksum { get; init; }
+        public long? CycleCount { get; init; }
     }
 
     internal sealed record Reading

@@ -91,6 +91,8 @@ internal static class TransferWriting
             ItemName = workload.ItemName,
             Description = workload.Description,
             OutputChecksum = workload.OutputChecksum,
+            Empty = workload.IsEmpty ? true : null,
+            LoadPeriod = workload.LoadPeriod is { } period ? QuantityText.Format(period) : null,
         };
 
     private static StudyTransfer.Timer Of(TrialTimer timer) =>
@@ -149,6 +151,7 @@ internal static class TransferWriting
             Connection = trial.Connection,
             Temperature = trial.Temperature is { } temperature ? QuantityText.Format(temperature) : null,
             OutputChecksum = trial.OutputChecksum,
+            CycleCount = trial.CycleCount,
         };
 
     public static StudyTransfer.Reading Of(SupplyReading reading) =>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using McuBench.Core.Quantities;
 
 namespace McuBench.Core.Studies.Tables;
@@ -96,14 +97,15 @@ internal sealed class TableRow<TColumn>(
     }
 
     /// <summary>A whole number; null where it is absent or faulty.</summary>
-    public int? Whole(TColumn column)
+    public T? Whole<T>(TColumn column)
+        where T : struct, IBinaryInteger<T>
     {
         if (Field(column) is not { } field)
         {
             return null;
         }
 
-        if (int.TryParse(field, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole))
+        if (T.TryParse(field, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole))
         {
             return whole;
         }
