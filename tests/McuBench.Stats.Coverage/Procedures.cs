@@ -12,5 +12,8 @@ public static class Procedures
         .. TestProcedures.All,
         .. RankProcedures.All,
         .. SeveralGroupProcedures.All,
+        .. SequenceProcedures.All,
+        .. ComponentProcedures.All,
+        .. ShapeProcedures.All,
     ];
 }

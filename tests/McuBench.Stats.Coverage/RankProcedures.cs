@@ -10,11 +10,14 @@ internal static class RankProcedures
 {
     private static readonly RankTestOptions ByNormal = new() { Distribution = NullDistribution.Normal };
 
+    private static readonly EquivalenceMargin Margin = EquivalenceMargin.Of(-Scene.Shift, Scene.Shift);
+    private static readonly EquivalenceMargin FactorMargin = EquivalenceMargin.WithinFactor(Scene.Factor);
+
     private static readonly Promise OfSymmetric = new(Shapes.Normal, Elsewhere: "populations that are not symmetric");
 
     private static readonly Promise OfOneShape = new(Shapes.Alike, Elsewhere: "where shapes or spreads differ");
 
-    private static readonly Promise OfPairs = new(Shapes.Alike);
+    private static readonly Promise OfCommonShape = new(Shapes.Alike);
 
     private static readonly Promise OfAnyShape = new(Shapes.All, From: 10, Elsewhere: "fewer than 10 values a sample");
 
@@ -53,6 +56,20 @@ internal static class RankProcedures
                 OfOneShape
             )
         ),
+        Interval(
+            "HodgesLehmannInterval.Ratio",
+            "ratio under a common shape",
+            s => HodgesLehmannInterval.Ratio(s.Scaled, s.Second),
+            _ => Scene.Factor,
+            OfCommonShape
+        ),
+        Interval(
+            "EffectSize.HedgesG",
+            "difference of means in standard deviations",
+            s => EffectSize.HedgesG(s.Shifted, s.Second),
+            s => Scene.Shift / Math.Sqrt(s.Population.Variance),
+            new(Shapes.Normal, Exact: Shapes.Normal, Elsewhere: "for normal populations only")
+        ),
         OnAll(
             Interval(
                 "TwoSample.BrunnerMunzel",
@@ -86,12 +103,17 @@ internal static class RankProcedures
             s => OneSample.SignedRank(s.First, options: new() { NullValue = s.Population.PseudoMedian }).PValue,
             OfSymmetric
         ),
-        Test("Paired.SignedRank", "no shift between pairs", s => Paired.SignedRank(s.First, s.Second).PValue, OfPairs),
+        Test(
+            "Paired.SignedRank",
+            "no shift between pairs",
+            s => Paired.SignedRank(s.First, s.Second).PValue,
+            OfCommonShape
+        ),
         Test(
             "Paired.SignedRank, normal ranks",
             "no shift between pairs",
             s => Paired.SignedRank(s.First, s.Second, options: ByNormal).PValue,
-            OfPairs
+            OfCommonShape
         ),
         OnAll(
             Test(
@@ -118,6 +140,20 @@ internal static class RankProcedures
             )
         ),
         OnAll(Test("OneWay.KruskalWallis", "one population", s => OneWay.KruskalWallis(s.Groups).PValue, OfOneShape)),
+        OnAll(
+            Test(
+                "Equivalence.MannWhitney",
+                "the shift is the margin",
+                s => Equivalence.MannWhitney(s.Shifted, s.Second, Margin).PValue,
+                OfOneShape
+            )
+        ),
+        Test(
+            "Equivalence.MannWhitneyOnLogs",
+            "the ratio is the margin",
+            s => Equivalence.MannWhitneyOnLogs(s.Scaled, s.Second, FactorMargin).PValue,
+            OfCommonShape
+        ),
     ];
 
     private static Procedure OnAll(Procedure procedure) => procedure with { Tried = Shapes.All };

@@ -18,6 +18,7 @@ public sealed class Scene
     private const int GroupCount = 4;
 
     private readonly Sample[] _groups = new Sample[GroupCount];
+    private readonly Sample[] _specimens = new Sample[GroupCount];
 
     /// <summary>Draws a scene.</summary>
     /// <param name="population">The population.</param>
@@ -41,6 +42,12 @@ public sealed class Scene
             ]);
         }
 
+        for (int g = 0; g < GroupCount; g++)
+        {
+            double offset = random.Normal();
+            _specimens[g] = Of(_groups[g], value => value + offset);
+        }
+
         Scaled = Of(First, value => Factor * value);
         Shifted = Of(First, value => value + Shift);
     }
@@ -56,6 +63,9 @@ public sealed class Scene
 
     /// <summary>All groups.</summary>
     public ReadOnlySpan<Sample> Groups => _groups;
+
+    /// <summary>All groups, each moved by a normal draw of its own, of variance 1.</summary>
+    public ReadOnlySpan<Sample> Specimens => _specimens;
 
     /// <summary>The first group times <see cref="Factor"/>.</summary>
     public Sample Scaled { get; }

@@ -13,7 +13,7 @@ internal static class RatioTable
         text.Append(
             CultureInfo.InvariantCulture,
             $"""
-            The same data in one run, side after side for each row, the shortest of at least nine timings; by
+            The same data in one run, side after side for each row, the shortest timing of three rounds or more; by
 
             ```
             dotnet run -c Release --project tests/McuBench.Benchmarks -- ratios

@@ -14,7 +14,7 @@ internal static class RatioTasks
     private const string R = "R";
     private const string Python = "Python";
 
-    /// <summary>R stops its search for the centre and the ends early.</summary>
+    /// <summary>R stops its searches early: for a shift and its ends, and for the largest likelihood.</summary>
     private const double SearchOfR = 1e-3;
 
     private static readonly double[] SevenProbabilities = [0.01, 0.05, 0.25, 0.5, 0.75, 0.95, 0.99];
@@ -26,6 +26,8 @@ internal static class RatioTasks
         double[] hundredThousand = million[..100_000];
         double[] x = data.X;
         double[] y = data.Y;
+        int[] specimens = [.. Enumerable.Range(0, 1000).Select(i => i / 100)];
+        int[] sessions = [.. Enumerable.Range(0, 1000).Select(i => i / 10)];
         return
         [
             new(
@@ -83,6 +85,15 @@ internal static class RatioTasks
                 R,
                 1,
                 1e-6
+            ),
+            new(
+                "nested",
+                "nested variance components by REML, 1,000 trials",
+                () =>
+                    [.. NestedReml.Of(NestedData.Of(data.Nested, specimens, sessions)).Components.Select(c => c.Value)],
+                R,
+                20,
+                SearchOfR
             ),
             new(
                 "theil-sen-million",

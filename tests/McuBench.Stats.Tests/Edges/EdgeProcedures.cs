@@ -92,6 +92,25 @@ internal static class EdgeProcedures
         OfSamples("EffectSize.Superiority", (a, b) => EffectSize.Superiority(a, b)),
         OfSamples("EffectSize.CliffDelta", (a, b) => EffectSize.CliffDelta(a, b)),
         OfSamples("OneWay.KruskalWallis", (a, b) => OneWay.KruskalWallis(a, b)),
+        OfOne("Autocorrelation.AtLag", data => Autocorrelation.AtLag(data, 2)),
+        OfOne("Autocorrelation.LagOne", data => Autocorrelation.LagOne(data)),
+        OfSamples("HodgesLehmannInterval.Ratio", (a, b) => HodgesLehmannInterval.Ratio(a, b)),
+        OfSamples("EffectSize.HedgesG", (a, b) => EffectSize.HedgesG(a, b)),
+        OfSamples("Equivalence.MannWhitney", (a, b) => Equivalence.MannWhitney(a, b, Margin)),
+        OfSamples("Equivalence.MannWhitneyOnLogs", (a, b) => Equivalence.MannWhitneyOnLogs(a, b, FactorMargin)),
+        OfSample("Trend.MannKendall", sample => Trend.MannKendall(sample)),
+        OfSample("Randomness.Runs", sample => Randomness.Runs(sample)),
+        OfSample("Randomness.VonNeumann", sample => Randomness.VonNeumann(sample)),
+        OfSample("Randomness.LjungBox", sample => Randomness.LjungBox(sample, 2)),
+        OfPoints("FeasibleLines.Of", LinesThroughBars),
+        OfSamples("NestedAnova.Of", (a, b) => NestedAnova.Of(NestedData.Of(a, b))),
+        OfSamples("NestedReml.Of", (a, b) => NestedReml.Of(NestedData.Of(a, b))),
+        OfPoints("CrossedAnova.Of", (a, b) => CrossedAnova.Of([Sample.Of(a), Sample.Of(b)])),
+        OfSample("Normality.ShapiroWilk", sample => Normality.ShapiroWilk(sample)),
+        OfSample("Normality.AndersonDarling", sample => Normality.AndersonDarling(sample)),
+        OfSample("Outliers.Grubbs", sample => Outliers.Grubbs(sample)),
+        OfSample("Outliers.GeneralizedEsd", sample => Outliers.GeneralizedEsd(sample, 2)),
+        OfSample("Outliers.MedianRule", sample => Outliers.MedianRule(sample)),
         OfSamples("OneWay.Anova", (a, b) => OneWay.Anova(a, b)),
         OfSamples("OneWay.Welch", (a, b) => OneWay.Welch(a, b)),
         OfSamples("Pairwise.Tukey", (a, b) => Pairwise.Tukey([a, b])),
@@ -144,6 +163,13 @@ internal static class EdgeProcedures
                 (a, b) => Bootstrap.OfPairs(Sample.Of(a), Sample.Of(b), shift, options)
             ),
         ];
+    }
+
+    /// <summary>Where no line passes through all bars there is nothing more to ask.</summary>
+    private static FeasibleLines? LinesThroughBars(double[] x, double[] y)
+    {
+        var lines = FeasibleLines.Of(x, [.. y.Select(v => v - 1)], [.. y.Select(v => v + 1)]);
+        return lines.IsEmpty ? null : lines;
     }
 
     private static double[] SeveralQuantiles(double[] data)
