@@ -43,7 +43,7 @@ internal sealed class TimedLedger
         missesBefore || _missingSinceLast > 0 || next.Time - Last.Time > longestStep;
 
     /// <summary>The area where the last sample holds until the next.</summary>
-    internal double HeldTo(TimedSample next) => (next.Time - Last.Time) * Last.Value;
+    internal double HeldTo(TimedSample next) => Last.HeldTo(next);
 
     internal void NoteGap(TimedSample next)
     {
@@ -70,6 +70,22 @@ internal sealed class TimedLedger
         Greatest = Math.Max(Greatest, sample.Value);
         _missingSinceLast = 0;
         Count++;
+    }
+
+    /// <summary>Takes many samples behind at least two, none of them missing and none behind a gap.</summary>
+    internal void TakeMany(
+        TimedSample beforeLast,
+        TimedSample last,
+        (double Least, double Greatest) extremes,
+        int count
+    )
+    {
+        BeforeLast = beforeLast;
+        Last = last;
+        Least = Math.Min(Least, extremes.Least);
+        Greatest = Math.Max(Greatest, extremes.Greatest);
+        Count += count;
+        See(last.Time);
     }
 
     internal void TakeMissing(double time)

@@ -9,6 +9,9 @@ internal readonly record struct TimedSample(double Time, double Value)
     /// <summary>The area under a straight line to a later sample.</summary>
     internal double AreaTo(TimedSample later) => (later.Time - Time) * ((Value + later.Value) / 2);
 
+    /// <summary>The area where the sample holds until a later one.</summary>
+    internal double HeldTo(TimedSample later) => (later.Time - Time) * Value;
+
     internal void Write(ref StateWriter state)
     {
         state.Write(Time);

@@ -203,6 +203,36 @@ public sealed class UnevenIntegral
 
     private void AddPiece(ReadOnlySpan<double> times, ReadOnlySpan<double> samples)
     {
+        int alone = Math.Min(2, times.Length);
+        AddOneByOne(times[..alone], samples[..alone]);
+        if (times.Length > alone && !TryAddTogether(times, samples))
+        {
+            AddOneByOne(times[alone..], samples[alone..]);
+        }
+    }
+
+    /// <summary>Adds a piece whose first two samples were added, if nothing in it is missing and no step too long.</summary>
+    private bool TryAddTogether(ReadOnlySpan<double> times, ReadOnlySpan<double> samples)
+    {
+        int count = samples.Length - 2;
+        if (!UnevenAreas.TryMake(times, samples, LongestStep, _areasAhead, _heldAhead, _wideAhead, out var extremes))
+        {
+            return false;
+        }
+
+        bool isOdd = long.IsOddInteger(Count - 2);
+        _ledger.TakeMany(
+            new TimedSample(times[^2], samples[^2]),
+            new TimedSample(times[^1], samples[^1]),
+            extremes,
+            count
+        );
+        AddAhead(count, count, isOdd);
+        return true;
+    }
+
+    private void AddOneByOne(ReadOnlySpan<double> times, ReadOnlySpan<double> samples)
+    {
         int steps = 0;
         int wides = 0;
         bool isOdd = long.IsOddInteger(Math.Max(0, Count - 2));
@@ -236,6 +266,11 @@ public sealed class UnevenIntegral
             _ledger.Take(sample);
         }
 
+        AddAhead(steps, wides, isOdd);
+    }
+
+    private void AddAhead(int steps, int wides, bool isOdd)
+    {
         _areas.AddAll(_areasAhead.AsSpan(0, steps));
         _held.AddAll(_heldAhead.AsSpan(0, steps));
         _wide.ExchangeIf(isOdd);
