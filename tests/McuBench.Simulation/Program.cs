@@ -6,10 +6,11 @@ if (args is ["clock", .. var ofClock])
     return await ClockPage.RunAsync(ofClock).ConfigureAwait(false);
 }
 
+var isRanking = args is ["ranking", ..];
 const string usage =
-    "usage: dotnet run -c Release --project tests/McuBench.Simulation -- [--studies N] [--seed N] [--threads N] [--out FILE]";
-var (studies, seed, threads, path) = (2000, 2026UL, 2, "docs/coverage.md");
-for (var i = 0; i < args.Length; i += 2)
+    "usage: dotnet run -c Release --project tests/McuBench.Simulation -- [ranking] [--studies N] [--seed N] [--threads N] [--out FILE]";
+var (studies, seed, threads, path) = (2000, 2026UL, 2, isRanking ? "docs/coverage-ranking.md" : "docs/coverage.md");
+for (var i = isRanking ? 1 : 0; i < args.Length; i += 2)
 {
     var value = i + 1 < args.Length ? args[i + 1] : "";
     var isUnderstood = args[i] switch
@@ -25,6 +26,13 @@ for (var i = 0; i < args.Length; i += 2)
         await Console.Error.WriteLineAsync(usage);
         return 2;
     }
+}
+
+if (isRanking)
+{
+    RankingTable.Write(path, studies, seed, threads);
+    Console.WriteLine($"written: {path}");
+    return 0;
 }
 
 var number = 0;
