@@ -49,6 +49,12 @@ public static class ChartSet
             yield return RunTimeChart.Draw(workload.Name, [.. RunTimes(summaries, study)], interval);
         }
 
+        var ratios = Ratios(summaries, conclusions).ToArray();
+        if (ratios.Length > 0)
+        {
+            yield return RatioChart.Draw(workload.Name, ratios, conclusions.Options.Margin?.DecimalFractions, interval);
+        }
+
         if (splits.Length > 0)
         {
             yield return ClockChart.Draw(workload.Name, [.. Lines(splits, study)], interval);
@@ -60,9 +66,20 @@ public static class ChartSet
             yield return ChargeChart.Draw(workload.Name, [.. Charges(supplied, baseline, study)], baseline, interval);
         }
 
+        if (supplied.Length > 1)
+        {
+            yield return TradeChart.Draw(workload.Name, [.. Trades(supplied, study)], interval);
+        }
+
         if (currents.Length > 0)
         {
             yield return CurrentChart.Draw(workload.Name, [.. Lines(currents, study)], interval);
+        }
+
+        var ordered = summaries.Where(IsInOrder).ToArray();
+        if (ordered.Length > 0)
+        {
+            yield return OrderChart.Draw(workload.Name, [.. Orders(ordered, conclusions)]);
         }
     }
 
@@ -76,6 +93,53 @@ public static class ChartSet
                 Point(summary.RunTime, time => time.Seconds),
                 [.. summary.Series.RunTimes.Select(time => time.Seconds)]
             ));
+
+    /// <summary>Each setup's run time against the next slower one's, the fastest first.</summary>
+    private static IEnumerable<RatioRow> Ratios(SetupSummary[] summaries, StudyConclusions conclusions)
+    {
+        var ranked = summaries.OrderBy(summary => summary.RunTime.Value.Seconds).ToArray();
+        foreach (var (first, second) in ranked.Zip(ranked.Skip(1)))
+        {
+            var pair = conclusions.Comparisons.FirstOrDefault(pair =>
+                (ReferenceEquals(pair.First, first) && ReferenceEquals(pair.Second, second))
+                || (ReferenceEquals(pair.First, second) && ReferenceEquals(pair.Second, first))
+            );
+            if (pair is not null)
+            {
+                yield return new RatioRow(
+                    NameOf(first, summaries),
+                    NameOf(second, summaries),
+                    LookOf(first.Setup, conclusions.Study),
+                    Point(ReferenceEquals(pair.First, first) ? pair.RunTime.Ratio : pair.SpeedRatio, ratio => ratio),
+                    pair.RunTime.Less is not null
+                );
+            }
+        }
+    }
+
+    private static IEnumerable<TradePoint> Trades(SetupSummary[] summaries, Study study) =>
+        summaries.Select(summary => new TradePoint(
+            NameOf(summary, summaries),
+            LookOf(summary.Setup, study),
+            Point(summary.RunTime, time => time.Seconds),
+            Point(summary.Supply!.ChargePerTask, charge => charge.Coulombs)
+        ));
+
+    private static bool IsInOrder(SetupSummary summary) => summary.Series.Trials.All(trial => trial.Order is not null);
+
+    private static IEnumerable<OrderRow> Orders(SetupSummary[] summaries, StudyConclusions conclusions) =>
+        summaries.Select(summary => new OrderRow(
+            NameOf(summary, summaries),
+            LookOf(summary.Setup, conclusions.Study),
+            summary.RunTime.Value.Seconds,
+            [.. summary.Series.Trials.Select(trial => (trial.Order!.Value, trial.RunTime.Seconds))],
+            conclusions
+                .Review.Findings.Where(finding => finding.Kind == FindingKind.Drift)
+                .Where(finding => finding.Trials.Contains(summary.Series.Trials[0]))
+                .SelectMany(finding => finding.Figures)
+                .FirstOrDefault(figure => figure.Name == "slope per trial")
+                ?.Value
+        ));
 
     /// <summary>The smallest first.</summary>
     private static IEnumerable<ChargeRow> Charges(SetupSummary[] summaries, string? baseline, Study study) =>

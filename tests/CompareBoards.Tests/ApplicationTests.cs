@@ -14,7 +14,13 @@ public sealed class ApplicationTests
         Assert.Contains("Gneiss fast", run.Output, StringComparison.Ordinal);
         Assert.Contains(run.ReportFolder, run.Output, StringComparison.Ordinal);
         Assert.Equal(
-            ["report.html", "run-times-sorting.png", "run-times-sorting.svg"],
+            [
+                "ratios-sorting.png",
+                "ratios-sorting.svg",
+                "report.html",
+                "run-times-sorting.png",
+                "run-times-sorting.svg",
+            ],
             Directory.GetFiles(run.ReportFolder).Select(Path.GetFileName).Order(StringComparer.Ordinal)
         );
     }
@@ -149,8 +155,8 @@ public sealed class ApplicationTests
 
         Assert.Equal(ExitCode.Done, run.Run(run.Write("study.json", SmallStudy.Json), "--confidence", "99%"));
         var page = File.ReadAllText(Path.Combine(run.ReportFolder, "report.html"));
-        Assert.Contains("99 %", page, StringComparison.Ordinal);
-        Assert.DoesNotContain("95 %", page, StringComparison.Ordinal);
+        Assert.Contains("99\u00A0% interval", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("95\u00A0%", page, StringComparison.Ordinal);
     }
 
     [Fact]

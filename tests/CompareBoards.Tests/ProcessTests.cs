@@ -20,10 +20,10 @@ public sealed class ProcessTests : IDisposable
         Assert.Contains(report, output, StringComparison.Ordinal);
         Assert.Equal([report], Directory.GetFileSystemEntries(folder.FullName));
 
-        // Four charts for each of three workloads, each twice, and the page.
-        Assert.Equal(25, Directory.GetFiles(report).Length);
+        // Seven charts for each of three workloads, each twice, and the page.
+        Assert.Equal(43, Directory.GetFiles(report).Length);
         var page = File.ReadAllText(Path.Combine(report, "report.html"));
-        Assert.Equal(12, page.Split("data:image/svg+xml;base64,").Length - 1);
+        Assert.Equal(21, page.Split("data:image/svg+xml;base64,").Length - 1);
     }
 
     [Fact]

@@ -34,17 +34,19 @@ public sealed class ReportInBrowserTests(Chromium chromium, ReportPage report)
     }
 
     [Theory]
-    [InlineData("light", 1280)]
-    [InlineData("dark", 1280)]
-    [InlineData("light", 360)]
-    public async Task Page_Axe_FindsNoViolation(string scheme, int width)
+    [InlineData("light", 1280, true)]
+    [InlineData("dark", 1280, false)]
+    [InlineData("light", 360, false)]
+    public async Task Page_Axe_FindsNoViolation(string scheme, int width, bool unfolded)
     {
         await using var page = await chromium.NewPageAsync(width);
         await page.EmulateMediaFeaturesAsync([
             new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = scheme },
         ]);
         await ReportPage.LoadAsync(page, report.Demo);
-        await page.EvaluateExpressionAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
+        await page.EvaluateExpressionAsync(
+            $"document.querySelectorAll('details').forEach(d => d.open = {(unfolded ? "true" : "false")})"
+        );
 
         await page.EvaluateExpressionAsync(AxeScript());
         var result = await page.EvaluateExpressionAsync<JsonElement>(

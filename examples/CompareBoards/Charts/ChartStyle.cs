@@ -117,6 +117,13 @@ public static class ChartStyle
     )
     {
         ArgumentNullException.ThrowIfNull(plot);
+
+        // The drawing library complains of dashes along no length.
+        if (x1 == x2 && y1 == y2)
+        {
+            return;
+        }
+
         var line = plot.Add.Line(x1, y1, x2, y2);
         line.LineColor = colour;
         line.LineWidth = width;
@@ -191,7 +198,8 @@ public static class ChartStyle
             _ => (1e-9, "n"),
         };
 
-    private static double NiceStep(double least)
+    /// <summary>The smallest of 1, 2 and 5 times a power of ten that is not below a step.</summary>
+    public static double NiceStep(double least)
     {
         var decade = Math.Pow(10, Math.Floor(Math.Log10(least)));
         foreach (var factor in (ReadOnlySpan<double>)[1, 2, 5])

@@ -24,6 +24,7 @@ public sealed class DeviationScale
         IsCompressed = largest > EvenUpTo * middling;
         knee = IsCompressed ? middling : largest * 1e3;
         var most = largest * 1.2;
+        Reach = most;
         Limit = Place(most);
         double[] positive = IsCompressed ? Decades(Decade(most)) : [Round(most)];
         ticks = [.. positive.Reverse().Select(tick => -tick), 0, .. positive];
@@ -31,6 +32,9 @@ public sealed class DeviationScale
 
     /// <summary>Whether the scale is compressed outwards.</summary>
     public bool IsCompressed { get; }
+
+    /// <summary>The deviation at either end of the scale, as a share.</summary>
+    public double Reach { get; }
 
     /// <summary>How far the scale reaches on either side.</summary>
     public double Limit { get; }

@@ -41,6 +41,7 @@ public static class RunTimeChart
         trials.Axes.Bottom.TickGenerator = scale.Ticks;
         trials.Axes.SetLimitsX(-scale.Limit, scale.Limit);
 
+        var most = Thinning.MostInRow(rows.Count);
         for (var i = 0; i < rows.Count; i++)
         {
             var row = rows[i];
@@ -48,7 +49,7 @@ public static class RunTimeChart
             var foot = RowPanel.Foot(i, rows.Count);
             RowPanel.AddName(times, row.Name, end * 0.005, foot, LeftWidth - 2 * Margin);
             RowPanel.AddPoint(times, row.RunTime, foot, colour, shape);
-            AddTrials(trials, row, foot, scale, colour);
+            AddTrials(trials, row, foot, scale, colour, most);
         }
 
         var height = rows.Count * RowPanel.RowHeight + RowPanel.TopAndBottom;
@@ -59,14 +60,15 @@ public static class RunTimeChart
                     scale.IsCompressed
                         ? " The scale on the right is compressed outwards, so that small spreads show beside large ones."
                         : ""
-                ),
+                )
+                + (rows.Any(row => row.Trials.Count > most) ? Thinning.Words : ""),
             $"Run time of {workload} for each of {rows.Count} setups: {ChartStyle.Listed(rows.Select(row => (row.Name, row.RunTime.Value)), "s")}.",
             (times, new PixelRect(0, LeftWidth, height, 0)),
             (trials, new PixelRect(LeftWidth, ChartStyle.Width, height, 0))
         );
     }
 
-    private static void AddTrials(Plot plot, RunTimeRow row, int foot, DeviationScale scale, Color colour)
+    private static void AddTrials(Plot plot, RunTimeRow row, int foot, DeviationScale scale, Color colour, int most)
     {
         var centre = row.RunTime.Value;
         if (row.RunTime is { Lower: { } lower, Upper: { } upper })
@@ -82,10 +84,11 @@ public static class RunTimeChart
         }
 
         // From the top in the order run, so that a drift shows as a slant.
-        var step = 0.8 / Math.Max(1, row.Trials.Count);
+        var shown = Thinning.Of(row.Trials, trial => trial, most);
+        var step = 0.8 / Math.Max(1, shown.Count);
         var points = plot.Add.ScatterPoints(
-            row.Trials.Select(trial => scale.Place(trial / centre - 1)).ToArray(),
-            Enumerable.Range(0, row.Trials.Count).Select(i => foot + 0.9 - (i + 0.5) * step).ToArray()
+            shown.Select(trial => scale.Place(trial / centre - 1)).ToArray(),
+            Enumerable.Range(0, shown.Count).Select(i => foot + 0.9 - (i + 0.5) * step).ToArray()
         );
         points.MarkerStyle = new MarkerStyle(MarkerShape.OpenCircle, 3.5f, colour)
         {

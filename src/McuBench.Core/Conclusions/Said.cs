@@ -42,6 +42,10 @@ internal static class Said
             [.. var first, var last] => $"{string.Join(", ", first)} and {last}",
         };
 
+    /// <summary>"a, b and 3 more pairs" where there are more than so many.</summary>
+    public static string Some(IReadOnlyCollection<string> items, int most, string more) =>
+        List(items.Count > most ? items.Take(most).Append(Count(items.Count - most, more)) : items);
+
     /// <summary>Where the trials stand in the order: "trials 3, 7 and 8"; by their run times where no order was noted.</summary>
     public static string Trials(IReadOnlyList<Trials.Trial> trials)
     {

@@ -111,10 +111,8 @@ public static class ComparisonStatement
             _ => "the timer takes its time from the clock that differs between them",
         };
 
-    private static string NoVerdict(SetupComparison comparison, QuantityComparison quantity)
-    {
-        return $"{comparison.First.Setup.Name} and {comparison.Second.Setup.Name} get no verdict in {Phrase.Noun(quantity.Quantity)} for the {comparison.Workload.Name}: {Why(quantity)}. The first's is {Phrase.Value(quantity.Ratio)} times the second's.";
-    }
+    private static string NoVerdict(SetupComparison comparison, QuantityComparison quantity) =>
+        $"{comparison.First.Setup.Name} and {comparison.Second.Setup.Name} get no verdict in {Phrase.Noun(quantity.Quantity)} for the {comparison.Workload.Name}: {Why(quantity)}. The first's is {Phrase.Value(quantity.Ratio)} times the second's.";
 
     /// <summary>What the claim rests on: trials, specimens, and how much of the board is in the figure.</summary>
     private static string Basis(SetupComparison comparison, QuantityComparison quantity)

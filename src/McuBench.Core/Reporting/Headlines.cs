@@ -10,6 +10,7 @@ namespace McuBench.Core.Reporting;
 internal sealed class Headlines
 {
     private const int MostPairs = 4;
+    private const int MostNames = 6;
 
     private readonly StudyConclusions conclusions;
     private readonly Workload workload;
@@ -108,7 +109,10 @@ internal sealed class Headlines
         {
             Lead = lead,
             Links = anchors.Links(
-                others.Take(open.Length + equal.Length + 1).Select(other => other.Summary).Prepend(best)
+                others
+                    .Take(Math.Min(open.Length + equal.Length + 1, MostPairs))
+                    .Select(other => other.Summary)
+                    .Prepend(best)
             ),
         };
     }
@@ -178,8 +182,8 @@ internal sealed class Headlines
             var (least, most) = (shares[0], shares[^1]);
             var range =
                 shares.Length == 1
-                    ? $"{Phrase.Value(least.Net.BaselineShare)} of the charge per task of {least.Summary.Setup.Name}"
-                    : $"from {Phrase.Value(least.Net.BaselineShare)} ({least.Summary.Setup.Name}) to {Phrase.Value(most.Net.BaselineShare)} ({most.Summary.Setup.Name}) of the charge per task";
+                    ? $"takes {Phrase.Value(least.Net.BaselineShare)} of the charge per task of {least.Summary.Setup.Name}"
+                    : $"takes {Phrase.Value(least.Net.BaselineShare)} ({least.Summary.Setup.Name}) to {Phrase.Value(most.Net.BaselineShare)} ({most.Summary.Setup.Name}) of the charge per task";
             var cheapest = group.MinBy(pair => Si.Coulombs(pair.Net.ChargePerTask.Value));
             yield return new ReportItem(
                 $"{range}. Less it, {cheapest.Summary.Setup.Name} has the smallest figure: {Phrase.ValueAndInterval(cheapest.Net.ChargePerTask)}, net."
@@ -271,14 +275,8 @@ internal sealed class Headlines
         return more > 0 ? $"{Said.List(shown.Append(Said.Count(more, "more pair")))}." : $"{Said.List(shown)}.";
     }
 
-    private static string Names(IEnumerable<SetupSummary> of)
-    {
-        const int most = 6;
-        var all = of.Select(summary => summary.Setup.Name).ToArray();
-        return all.Length > most
-            ? Said.List(all.Take(most).Append(FormattableString.Invariant($"{all.Length - most} more")))
-            : Said.List(all);
-    }
+    private static string Names(IEnumerable<SetupSummary> of) =>
+        Said.Some([.. of.Select(summary => summary.Setup.Name)], MostNames, "other");
 
     private static string Less(string what) => what == "cycles" ? "fewer cycles" : $"less {what}";
 }

@@ -31,6 +31,7 @@ internal static class HtmlStyle
         th, td { text-align: left; vertical-align: top; padding: .3rem .75rem .3rem 0; border-bottom: 1px solid var(--rule); }
         thead th { border-bottom: 1.5px solid var(--ink); font-size: .8rem; vertical-align: bottom; }
         tbody th { font-weight: inherit; font-family: inherit; min-width: 8.5rem; }
+        tbody td:not(.figure) { min-width: 7.5rem; }
         th button { font: inherit; color: inherit; text-align: inherit; background: none; border: 0; padding: .15rem 0; cursor: pointer; text-decoration: underline dotted var(--faint); }
         [aria-sort=ascending] button::after { content: " ↑"; }
         [aria-sort=descending] button::after { content: " ↓"; }
@@ -54,7 +55,7 @@ internal static class HtmlStyle
           table { font-size: 7pt; width: 100%; }
           th, td { padding: .15rem .4rem .15rem 0; }
           thead th { font-size: 6.5pt; }
-          tbody th { min-width: 0; }
+          tbody th, tbody td:not(.figure) { min-width: 0; }
           .figure { white-space: normal; }
           h2 { margin-top: 1.5rem; }
           h2, h3, caption { break-after: avoid; }

@@ -8,8 +8,9 @@ internal static class HtmlText
     public static string Escape(string text)
     {
         var escaped = new StringBuilder(text.Length);
-        foreach (var c in text)
+        for (var i = 0; i < text.Length; i++)
         {
+            var c = text[i];
             _ = c switch
             {
                 '&' => escaped.Append("&amp;"),
@@ -17,6 +18,9 @@ internal static class HtmlText
                 '>' => escaped.Append("&gt;"),
                 '"' => escaped.Append("&quot;"),
                 '\'' => escaped.Append("&#39;"),
+
+                // A percent sign stays with its number where a line ends.
+                ' ' when i + 1 < text.Length && text[i + 1] == '%' => escaped.Append('\u00A0'),
                 _ when char.IsControl(c) => escaped.Append(' '),
                 _ => escaped.Append(c),
             };

@@ -5,6 +5,8 @@ namespace McuBench.Core.Reporting;
 /// <summary>Lists what a study leaves open: pairs that are not told apart, and whatever the review warns of.</summary>
 internal static class OpenQuestions
 {
+    private const int MostPairs = 6;
+
     public static IReadOnlyList<string> Of(StudyConclusions conclusions)
     {
         var open = new List<string>();
@@ -17,7 +19,9 @@ internal static class OpenQuestions
                 .ToArray();
             if (pairs.Length > 0)
             {
-                open.Add($"For the {workload.Name}, run time does not tell apart {Said.List(pairs)}.");
+                open.Add(
+                    $"For the {workload.Name}, run time does not tell apart {Said.Some(pairs, MostPairs, "more pair")}."
+                );
             }
         }
 
@@ -39,8 +43,12 @@ internal static class OpenQuestions
     private static string Pair(SetupComparison comparison)
     {
         var names = $"{comparison.First.Setup.Name} and {comparison.Second.Setup.Name}";
-        return comparison.RunTime.SmallestDetectableDifference is { } smallest
-            ? $"{names} (a difference of {Phrase.Percent(smallest)} would probably have shown)"
-            : $"{names} (no interval can be had)";
+        return comparison.RunTime switch
+        {
+            { Verdict: Verdict.NoVerdict } found => $"{names} ({ComparisonStatement.Why(found)})",
+            { SmallestDetectableDifference: { } smallest } =>
+                $"{names} (a difference of {Phrase.Percent(smallest)} would probably have shown)",
+            _ => names,
+        };
     }
 }

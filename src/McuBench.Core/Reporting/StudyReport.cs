@@ -43,6 +43,7 @@ public static class StudyReport
                 .. Pictures(conclusions, [.. figures.Select(anchors.Linked)]),
                 .. SummaryTables.Wide(conclusions, anchors),
                 .. Answers(conclusions, "The answers in full"),
+                .. Attached(conclusions, anchors),
                 .. RankingTables.Of(conclusions, anchors),
                 .. Clocks(conclusions),
                 .. PairTables.Of(conclusions, anchors),
@@ -118,6 +119,22 @@ public static class StudyReport
                 yield return new ReportHeading(3, Phrase.Capital(workload.Name));
                 yield return new ReportList(answers);
             }
+        }
+    }
+
+    private static IEnumerable<ReportBlock> Attached(StudyConclusions conclusions, TrialAnchors anchors)
+    {
+        ReportItem[] said =
+        [
+            .. from summary in conclusions.Summaries
+            from net in summary.Supply?.Net ?? []
+            where net.Kind == BaselineKind.Attachment
+            select new ReportItem(SupplyStatement.Net(summary, net)) { Links = anchors.Links(summary) },
+        ];
+        if (said.Length > 0)
+        {
+            yield return new ReportHeading(3, "What attachments cost");
+            yield return new ReportDetails("In words: each setup less what was read alone", [new ReportList(said)]);
         }
     }
 

@@ -9,6 +9,8 @@ namespace McuBench.Core.Reporting;
 /// study.</summary>
 internal static class WorkloadAnswer
 {
+    private const int MostNames = 8;
+
     public static IReadOnlyList<string> Of(StudyConclusions conclusions, Workload workload)
     {
         var summaries = conclusions.Summaries.Where(summary => summary.Workload == workload).ToArray();
@@ -66,7 +68,7 @@ internal static class WorkloadAnswer
         if (open.Length > 0)
         {
             said +=
-                $" This data does not show it to be ahead of {Said.List(open.Select(pair => pair.Summary.Setup.Name))}.";
+                $" This data does not show it to be ahead of {Said.Some([.. open.Select(pair => pair.Summary.Setup.Name)], MostNames, "other")}.";
         }
 
         var next = others.FirstOrDefault(pair => IsBeaten(quantity(pair.Comparison!)));

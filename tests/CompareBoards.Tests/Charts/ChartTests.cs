@@ -9,7 +9,7 @@ public sealed partial class ChartTests
     private const string Interval = "95 % interval";
     private static readonly byte[] PngSignature = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
 
-    public static TheoryData<string> Kinds => ["run times", "charge", "clock", "current"];
+    public static TheoryData<string> Kinds => ["run times", "charge", "clock", "current", "ratios", "trade"];
 
     [Theory]
     [MemberData(nameof(Kinds))]
@@ -19,7 +19,7 @@ public sealed partial class ChartTests
 
         Assert.Contains("Setup 2 of Gneiss", words, StringComparison.Ordinal);
         Assert.Contains(Interval, words, StringComparison.Ordinal);
-        Assert.Matches(@"\((s|ms|mC|mA)\)", words);
+        Assert.Matches(@"\((s|ms|mC|mA)\)|÷", words);
     }
 
     [Theory]
@@ -105,6 +105,39 @@ public sealed partial class ChartTests
         Assert.Contains("run time (s)", Words(RunTimeChart.Draw("sorting", [row], Interval)), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Draw_TrialsInOrder_NamesTheDriftThatWasFound()
+    {
+        var chart = OrderChart.Draw(
+            "sorting",
+            [
+                new OrderRow("Gneiss", 0, 1.0, [(1, 0.99), (3, 1.0), (5, 1.01)], 0.01),
+                new OrderRow("Chert", 1, 2.0, [(2, 2.0), (4, 2.01), (6, 1.99)], null),
+            ]
+        );
+
+        Assert.Contains("a drift was found for Gneiss.", chart.Description, StringComparison.Ordinal);
+        Assert.Contains("place in the order of all trials", Words(chart), StringComparison.Ordinal);
+        Assert.Contains("Chert", Words(chart), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Unbeaten_AnySetups_AreThoseThatNoOtherBeatsInBoth()
+    {
+        TradePoint Setup(string name, double seconds, double coulombs) =>
+            new(name, 0, new ChartPoint(seconds, null, null), new ChartPoint(coulombs, null, null));
+
+        var front = TradeChart.Unbeaten([
+            Setup("slow and cheap", 9, 0.1),
+            Setup("beaten by the middle", 6, 0.4),
+            Setup("fast and dear", 1, 0.9),
+            Setup("as dear, slower", 2, 0.9),
+            Setup("middle", 5, 0.3),
+        ]);
+
+        Assert.Equal(["fast and dear", "middle", "slow and cheap"], front.Select(point => point.Name));
+    }
+
     private static Chart Draw(string kind, int setups, bool withIntervals = true)
     {
         ChartPoint Point(double value) =>
@@ -135,6 +168,17 @@ public sealed partial class ChartTests
                         i * 78e6
                     )),
                 ],
+                Interval
+            ),
+            "ratios" => RatioChart.Draw(
+                "sorting",
+                [.. all.Select(i => new RatioRow(Name(i), "the next", i % 2, Point(0.9 + i * 0.01), i % 2 == 0))],
+                0.02,
+                Interval
+            ),
+            "trade" => TradeChart.Draw(
+                "sorting",
+                [.. all.Select(i => new TradePoint(Name(i), i % 2, Point(i), Point(0.2 / i)))],
                 Interval
             ),
             _ => CurrentChart.Draw(
