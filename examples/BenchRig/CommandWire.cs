@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using McuBench.Core.Conclusions;
+using McuBench.Core.Planning;
 using McuBench.Core.Trials;
 using UnitsNet;
 

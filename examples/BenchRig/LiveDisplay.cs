@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using McuBench.Core.Capture;
 using McuBench.Core.Conclusions;
+using McuBench.Core.Planning;
 using McuBench.Core.Quantities;
 using McuBench.Core.Trials;
 using Spectre.Console;

@@ -1,5 +1,6 @@
 using McuBench.Core.Capture;
 using McuBench.Core.Conclusions;
+using McuBench.Core.Planning;
 using McuBench.Core.Quantities;
 using McuBench.Core.Trials;
 

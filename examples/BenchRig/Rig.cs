@@ -1,6 +1,7 @@
 using McuBench.Core.Boards;
 using McuBench.Core.Capture;
 using McuBench.Core.Conclusions;
+using McuBench.Core.Planning;
 using McuBench.Core.Quantities;
 using McuBench.Core.Studies;
 using McuBench.Stats.Planning;

@@ -4,6 +4,7 @@ using System.Text;
 using System.Threading.Channels;
 using McuBench.Core.Capture;
 using McuBench.Core.Conclusions;
+using McuBench.Core.Planning;
 using McuBench.Core.Trials;
 
 namespace BenchRig;

@@ -1,10 +1,11 @@
+using McuBench.Core.Conclusions;
 using McuBench.Core.Quantities;
 using McuBench.Core.Trials;
 using McuBench.Stats.Distributions;
 using McuBench.Stats.Planning;
 using UnitsNet;
 
-namespace McuBench.Core.Conclusions;
+namespace McuBench.Core.Planning;
 
 /// <summary>Says after each trial of a setup whether its run time is known as closely as wanted.</summary>
 /// <remarks>

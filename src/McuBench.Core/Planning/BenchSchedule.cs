@@ -1,8 +1,9 @@
+using McuBench.Core.Conclusions;
 using McuBench.Core.Studies;
 using McuBench.Core.Trials;
 using McuBench.Stats.Planning;
 
-namespace McuBench.Core.Conclusions;
+namespace McuBench.Core.Planning;
 
 /// <summary>Says what a bench is to run next, in blocks of random order, until all is known as closely as wanted.</summary>
 /// <remarks>

@@ -1,7 +1,8 @@
+using McuBench.Core.Conclusions;
 using McuBench.Core.Quantities;
 using UnitsNet;
 
-namespace McuBench.Core.Conclusions;
+namespace McuBench.Core.Planning;
 
 /// <summary>What a look at the trials of one setup says: whether more are to be taken, and why.</summary>
 /// <remarks>Immutable; equal when all properties are equal.</remarks>

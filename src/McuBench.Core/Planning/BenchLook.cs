@@ -1,4 +1,6 @@
-namespace McuBench.Core.Conclusions;
+using McuBench.Core.Conclusions;
+
+namespace McuBench.Core.Planning;
 
 /// <summary>How far a bench has come: what each slot still needs, which comes next, and whether to look before going
 /// on.</summary>

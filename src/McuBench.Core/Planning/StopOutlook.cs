@@ -1,4 +1,4 @@
-namespace McuBench.Core.Conclusions;
+namespace McuBench.Core.Planning;
 
 /// <summary>Whether more trials are to be taken.</summary>
 public enum StopOutlook

@@ -1,7 +1,7 @@
 using McuBench.Core.Boards;
 using McuBench.Core.Trials;
 
-namespace McuBench.Core.Conclusions;
+namespace McuBench.Core.Planning;
 
 /// <summary>One thing that a bench runs again and again: a workload on a setup, timed by a timer, on a specimen.</summary>
 /// <remarks>Immutable; equal when all properties are equal.</remarks>

@@ -1,12 +1,13 @@
 using McuBench.Core.Boards;
 using McuBench.Core.Conclusions;
+using McuBench.Core.Planning;
 using McuBench.Core.Quantities;
 using McuBench.Core.Trials;
 using McuBench.Stats.Planning;
 using McuBench.Stats.Resampling;
 using UnitsNet;
 
-namespace McuBench.Core.Tests.Conclusions;
+namespace McuBench.Core.Tests.Planning;
 
 public sealed class BenchScheduleTests
 {

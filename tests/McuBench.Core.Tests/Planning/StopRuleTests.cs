@@ -1,10 +1,11 @@
 using McuBench.Core.Conclusions;
+using McuBench.Core.Planning;
 using McuBench.Core.Quantities;
 using McuBench.Core.Trials;
 using McuBench.Stats.Planning;
 using UnitsNet;
 
-namespace McuBench.Core.Tests.Conclusions;
+namespace McuBench.Core.Tests.Planning;
 
 public sealed class StopRuleTests
 {
