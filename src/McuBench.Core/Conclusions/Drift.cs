@@ -1,6 +1,7 @@
 using McuBench.Core.Quantities;
 using McuBench.Core.Trials;
 using McuBench.Stats;
+using McuBench.Stats.Hypotheses;
 using McuBench.Stats.Regression;
 
 namespace McuBench.Core.Conclusions;
@@ -9,7 +10,7 @@ namespace McuBench.Core.Conclusions;
 /// <param name="Trend">The test of a trend (Mann–Kendall).</param>
 /// <param name="SlopePerTrial">The least-squares slope, in seconds a trial.</param>
 /// <param name="SlopeInterval">Its 95 % interval; absent where it can't be had.</param>
-internal sealed record Drift(MannKendall Trend, double SlopePerTrial, Interval? SlopeInterval)
+internal sealed record Drift(TrendResult Trend, double SlopePerTrial, Interval? SlopeInterval)
 {
     private const double Level = 0.05;
     private const int FewestTrials = 4;
@@ -35,6 +36,6 @@ internal sealed record Drift(MannKendall Trend, double SlopePerTrial, Interval? 
         // Places in the series, not in the study: what else was run in between doesn't dilute the slope.
         double[] places = [.. Enumerable.Range(1, order.Length).Select(i => (double)i)];
         var line = StraightLine.Fit(places, seconds);
-        return new Drift(MannKendall.Of(seconds), line.Slope, line.IntervalOfSlope());
+        return new Drift(Stats.Hypotheses.Trend.MannKendall(Sample.Of(seconds)), line.Slope, line.IntervalOfSlope());
     }
 }

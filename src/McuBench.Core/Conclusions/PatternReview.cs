@@ -1,7 +1,9 @@
 using McuBench.Core.Quantities;
 using McuBench.Core.Trials;
+using McuBench.Stats;
 using McuBench.Stats.Descriptive;
 using McuBench.Stats.Distributions;
+using McuBench.Stats.Hypotheses;
 using McuBench.Stats.Regression;
 
 namespace McuBench.Core.Conclusions;
@@ -219,7 +221,7 @@ internal static class PatternReview
         }
 
         double[] kelvins = [.. noted.Select(t => Si.Kelvins(t.Temperature!.Value))];
-        var trend = MannKendall.Of(kelvins);
+        var trend = Trend.MannKendall(Sample.Of(kelvins));
         double[] places = [.. Enumerable.Range(1, kelvins.Length).Select(i => (double)i)];
         var change = StraightLine.Fit(places, kelvins).Slope * (kelvins.Length - 1);
         return trend.PValue >= Level || Math.Abs(change) < KelvinsWorthSaying
