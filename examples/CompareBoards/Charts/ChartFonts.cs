@@ -23,7 +23,8 @@ public static class ChartFonts
         "Verdana",
     ];
 
-    /// <summary>The family that charts are drawn in, or null where this system has no font with the letters needed.</summary>
+    /// <summary>The family that charts are drawn in, or null where this system has no font with the letters needed. Asking
+    /// for it makes the plotting library draw in it.</summary>
     public static string? Family { get; } = Find(SKFontManager.Default);
 
     private static string? Find(SKFontManager fonts)

@@ -57,6 +57,8 @@ public static class ChartStyle
     /// <summary>An empty plot with two axes and nothing else.</summary>
     public static Plot NewPlot(string horizontal, string? vertical)
     {
+        // The plotting library takes its font from a setting of the whole process, which must stand before the first plot.
+        _ = ChartFonts.Family;
         var plot = new Plot();
         plot.FigureBackground.Color = Colors.Transparent;
         plot.DataBackground.Color = Colors.Transparent;
