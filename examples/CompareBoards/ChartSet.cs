@@ -76,6 +76,12 @@ public static class ChartSet
             yield return CurrentChart.Draw(workload.Name, [.. Lines(currents, study)], interval);
         }
 
+        var best = conclusions.BestClocks.Where(clock => clock.Split.Workload == workload).ToArray();
+        if (best.Length > 0)
+        {
+            yield return BestClockChart.Draw(workload.Name, [.. Curves(best, study)], interval);
+        }
+
         var ordered = summaries.Where(IsInOrder).ToArray();
         if (ordered.Length > 0)
         {
@@ -208,6 +214,37 @@ public static class ChartSet
                     line.CurrentPerMegahertz.Value.Amperes / Frequency.FromMegahertz(1).Hertz
                 )
         );
+    }
+
+    private static IEnumerable<BestClockLine> Curves(BestClock[] clocks, Study study)
+    {
+        const int Steps = 60;
+        var names = NamesOf(
+            clocks.Select(clock =>
+                (clock.Split.Name, clock.Split.Points.Select(point => point.Summary), clock.Split.IsApparent)
+            )
+        );
+        foreach (var (clock, name) in clocks.Zip(names))
+        {
+            var (lowest, highest) = (clock.Range.Lowest.Hertz, clock.Range.Highest.Hertz);
+            var within = clock.Interval?.Within(clock.Range);
+            yield return new BestClockLine(
+                name,
+                LookOf(clock.Split.Points[0].Summary.Setup, study),
+                [
+                    .. clock.Offered.Select(offered =>
+                        (offered.Clock.Hertz, Point(offered.Charge, charge => charge.Coulombs))
+                    ),
+                ],
+                [
+                    .. Enumerable
+                        .Range(0, Steps + 1)
+                        .Select(i => lowest + ((highest - lowest) * i / Steps))
+                        .Select(hertz => (hertz, clock.ChargeAt(Frequency.FromHertz(hertz)).Value.Coulombs)),
+                ],
+                new ChartPoint(clock.Clock.Hertz, within?.Lowest.Hertz, within?.Highest.Hertz)
+            );
+        }
     }
 
     private static ChartPoint Point<T>(Measured<T> measured, Func<T, double> si)

@@ -20,10 +20,10 @@ public sealed class ProcessTests : IDisposable
         Assert.Contains(report, output, StringComparison.Ordinal);
         Assert.Equal([report], Directory.GetFileSystemEntries(folder.FullName));
 
-        // Seven charts for each of three workloads, each twice, and the page.
-        Assert.Equal(43, Directory.GetFiles(report).Length);
+        // Eight charts for each of three workloads, each twice, and the page.
+        Assert.Equal(49, Directory.GetFiles(report).Length);
         var page = File.ReadAllText(Path.Combine(report, "report.html"));
-        Assert.Equal(21, page.Split("data:image/svg+xml;base64,").Length - 1);
+        Assert.Equal(24, page.Split("data:image/svg+xml;base64,").Length - 1);
     }
 
     [Fact]

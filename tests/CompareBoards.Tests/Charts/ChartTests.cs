@@ -9,7 +9,8 @@ public sealed partial class ChartTests
     private const string Interval = "95 % interval";
     private static readonly byte[] PngSignature = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
 
-    public static TheoryData<string> Kinds => ["run times", "charge", "clock", "current", "ratios", "trade"];
+    public static TheoryData<string> Kinds =>
+        ["run times", "charge", "clock", "current", "ratios", "trade", "best clock"];
 
     [Theory]
     [MemberData(nameof(Kinds))]
@@ -179,6 +180,19 @@ public sealed partial class ChartTests
             "trade" => TradeChart.Draw(
                 "sorting",
                 [.. all.Select(i => new TradePoint(Name(i), i % 2, Point(i), Point(0.2 / i)))],
+                Interval
+            ),
+            "best clock" => BestClockChart.Draw(
+                "sorting",
+                [
+                    .. all.Select(i => new BestClockLine(
+                        Name(i),
+                        i % 2,
+                        [(80e6, Point(0.01 * i)), (160e6, Point(0.009 * i))],
+                        [(80e6, 0.01 * i), (120e6, 0.0085 * i), (160e6, 0.009 * i)],
+                        Point(120e6)
+                    )),
+                ],
                 Interval
             ),
             _ => CurrentChart.Draw(
