@@ -75,6 +75,12 @@ internal static class Require
         return Positive(normalized, Si.Volts(normalized), QuantityText.Format, what, parameter);
     }
 
+    public static ElectricCharge Positive(ElectricCharge value, string what, string parameter)
+    {
+        var normalized = Si.Normalized(value, parameter);
+        return Positive(normalized, Si.Coulombs(normalized), QuantityText.Format, what, parameter);
+    }
+
     public static ElectricCurrent NotNegative(ElectricCurrent value, string what, string parameter)
     {
         var normalized = Si.Normalized(value, parameter);
@@ -97,6 +103,19 @@ internal static class Require
                 parameter,
                 value,
                 $"{what} must be at least 0 % and below 100 %; was {QuantityText.Format(normalized)}."
+            );
+    }
+
+    /// <summary>A share above 0 up to 1: usable parts and efficiencies.</summary>
+    public static Ratio Part(Ratio value, string what, string parameter)
+    {
+        var normalized = Si.Normalized(value, parameter);
+        return Si.Fraction(normalized) is > 0 and <= 1
+            ? normalized
+            : throw new ArgumentOutOfRangeException(
+                parameter,
+                value,
+                $"{what} must be above 0 % and at most 100 %; was {QuantityText.Format(normalized)}."
             );
     }
 
