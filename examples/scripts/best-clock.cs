@@ -61,5 +61,5 @@ var everyTwoSeconds = BestClock.Of(split, new BestClockOptions { Repeated = repe
 Console.WriteLine(ClockStatement.Of(everyTwoSeconds));
 
 // prints:
-// Marl takes the least charge per task of the echo spectrum at 346 MHz (95 % interval 342 MHz to 351 MHz): 6.9870 mC (95 % interval 6.9796 mC to 6.9944 mC). Of the clocks offered, 400 MHz takes least; the others take more.
+// Marl takes the least charge per task of the echo spectrum at 346 MHz (95 % interval 341 MHz to 351 MHz): 6.9870 mC (95 % interval 6.9796 mC to 6.9944 mC). Of the clocks offered, 400 MHz takes least; the others take more.
 // Marl takes the least charge per period of 2 s with the echo spectrum at 200 MHz (95 % interval 194 MHz to 206 MHz): 14.0014 mC (95 % interval 13.9942 mC to 14.0086 mC). Of the clocks offered, 200 MHz takes least; the others take more.

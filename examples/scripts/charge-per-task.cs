@@ -42,11 +42,11 @@ foreach (var line in summary.Supply.ChargePerTask.Budget)
 }
 
 // prints:
-// run time         12.425 s (95 % interval 12.352 s to 12.498 s), n = 4
-// current          61.40 mA (95 % interval 60.91 mA to 61.89 mA), n = 1
-// charge per task  762.9 mC (95 % interval 755.8 mC to 770.0 mC), n = 4
-// energy per task  3.814 J (95 % interval 3.721 J to 3.908 J), n = 4
-//   38.0 % of the charge's variance: gain of meter "bench meter" in its 500 mA range
-//   36.3 % of the charge's variance: offset of meter "bench meter" in its 500 mA range, running, Tuff
-//   24.6 % of the charge's variance: timer step of 100 ms, Tuff
-//    1.0 % of the charge's variance: last digit of 100 uA, running, Tuff
+// run time         12.425 s (95 % interval 12.358 s to 12.492 s), n = 4
+// current          61.40 mA (95 % interval 60.92 mA to 61.88 mA), n = 1
+// charge per task  762.9 mC (95 % interval 756.4 mC to 769.4 mC), n = 4
+// energy per task  3.815 J (95 % interval 3.731 J to 3.898 J), n = 4
+//   43.6 % of the charge's variance: gain of meter "bench meter" in its 500 mA range
+//   41.6 % of the charge's variance: offset of meter "bench meter" in its 500 mA range, running, Tuff
+//   13.6 % of the charge's variance: scatter of 4 trials, Tuff
+//    1.2 % of the charge's variance: last digit of 100 uA, running, Tuff

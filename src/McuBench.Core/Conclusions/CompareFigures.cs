@@ -1,5 +1,4 @@
 using McuBench.Core.Quantities;
-using McuBench.Stats.Distributions;
 using UnitsNet;
 
 namespace McuBench.Core.Conclusions;
@@ -9,9 +8,6 @@ internal static class CompareFigures
 {
     /// <summary>The share of studies in which the smallest detectable difference would be shown.</summary>
     private const double Power = 0.80;
-
-    private const string Method =
-        "ratio of means, Student t on logarithms (Welch–Satterthwaite) with steps, tolerances and accuracies (provisional)";
 
     /// <summary>The first divided by the second.</summary>
     /// <param name="quantity">What is compared.</param>
@@ -30,7 +26,7 @@ internal static class CompareFigures
     )
     {
         var ratio = first.Over(second);
-        var measure = new Measure(options.Confidence, trials, Method);
+        var measure = new Measure(options.Confidence, trials, MethodOf(ratio));
         var measured = measure.Of(ratio, number => number, Ends.Logarithmic);
         var savedByFirst = measure.Complement(ratio);
         var savedBySecond = measure.Complement(second.Over(first));
@@ -49,17 +45,14 @@ internal static class CompareFigures
             );
         }
 
-        var uncertainty = ratio.StandardUncertainty / ratio.Value;
-        var student = StudentT.Of(ratio.DegreesOfFreedom);
-        var twoSided = student.UpperQuantile((1 - options.Confidence) / 2);
-        var oneSided = student.UpperQuantile(1 - options.Confidence);
+        var twoSided = CoverageReach.Of(ratio, (1 - options.Confidence) / 2) / ratio.Value;
+        var oneSided = CoverageReach.Of(ratio, 1 - options.Confidence) / ratio.Value;
         var distance = Math.Abs(Math.Log(ratio.Value));
 
         // Equality is shown where even the far end of the two one-sided tests' interval lies within the margin
         // (schuirmann-1987), which on logarithms is the same on either side of 1.
-        var isDifferent = distance > twoSided * uncertainty;
-        var isWithin =
-            options.Margin is { } margin && distance + oneSided * uncertainty < Math.Log(1 + Si.Fraction(margin));
+        var isDifferent = distance > twoSided;
+        var isWithin = options.Margin is { } margin && distance + oneSided < Math.Log(1 + Si.Fraction(margin));
         var verdict = (withheld, isDifferent, isWithin) switch
         {
             (not null, _, _) => Verdict.NoVerdict,
@@ -73,7 +66,7 @@ internal static class CompareFigures
                 ? Side.First
                 : Side.Second
             : null;
-        var smallest = Math.Exp((twoSided + student.UpperQuantile(1 - Power)) * uncertainty) - 1;
+        var smallest = Math.Exp(twoSided + CoverageReach.Of(ratio, 1 - Power) / ratio.Value) - 1;
         return new QuantityComparison(
             quantity,
             measured,
@@ -93,5 +86,30 @@ internal static class CompareFigures
         UncertainValue second,
         int trials,
         double confidence
-    ) => new Measure(confidence, trials, Method).Reciprocal(1, first.Over(second), number => number, Ends.Logarithmic);
+    )
+    {
+        var ratio = first.Over(second);
+        return new Measure(confidence, trials, MethodOf(ratio)).Reciprocal(
+            1,
+            ratio,
+            number => number,
+            Ends.Logarithmic
+        );
+    }
+
+    private static string MethodOf(UncertainValue ratio)
+    {
+        var parts = new List<string> { "ratio of means, Student t on logarithms (Welch–Satterthwaite)" };
+        if (ratio.Contributions.Any(c => c.Source.Key.StartsWith(ReadingMean.StepKey, StringComparison.Ordinal)))
+        {
+            parts.Add("steps by the likelihood of what readings stand for");
+        }
+
+        if (ratio.Contributions.Any(c => c.Source.IsLimit))
+        {
+            parts.Add("the largest limit as a uniform distribution");
+        }
+
+        return string.Join(", ", parts);
+    }
 }

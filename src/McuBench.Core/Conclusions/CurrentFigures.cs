@@ -67,6 +67,7 @@ internal static class CurrentFigures
             )
             {
                 Kind = BudgetKind.MeterGain,
+                IsLimit = true,
             },
             RunTimeFigures.OfTolerance(gain)
         );
@@ -80,6 +81,7 @@ internal static class CurrentFigures
             )
             {
                 Kind = BudgetKind.MeterOffset,
+                IsLimit = true,
             },
             RunTimeFigures.OfTolerance(offset)
         );

@@ -89,7 +89,7 @@ internal sealed record Measure(double Confidence, int Trials, string Method)
             return (value.Value, value.Value, false);
         }
 
-        var reach = CoverageFactor(value.DegreesOfFreedom) * uncertainty;
+        var reach = CoverageReach.Of(value, (1 - Confidence) / 2);
         var wide = ends == Ends.Positive && reach > WidestSymmetric * value.Value;
         if (ends != Ends.Logarithmic && !wide)
         {

@@ -62,7 +62,7 @@ public sealed record Measured<T>
     /// <summary>The number of trials (for currents: readings) behind the value, of all setups together.</summary>
     public int Trials { get; }
 
-    /// <summary>The method's name, its provisional parts named as such.</summary>
+    /// <summary>The method's name, with what was made of the dependence of trials on one another.</summary>
     public string Method { get; }
 
     /// <summary>What contributes how much, the largest first; empty where there is no interval.</summary>

@@ -1,6 +1,7 @@
 using McuBench.Core.Boards;
 using McuBench.Core.Quantities;
 using McuBench.Core.Trials;
+using McuBench.Stats.Intervals;
 
 namespace McuBench.Core.Conclusions;
 
@@ -27,9 +28,11 @@ internal static class RunTimeFigures
                 .Order(StringComparer.Ordinal),
         ];
 
-    /// <summary>The mean of the run times alone, without the timer's tolerance, in seconds.</summary>
-    public static UncertainValue MeanOfReadings(TrialSeries series, IReadOnlyList<Trial> trials) =>
-        ReadingMean.Of(
+    /// <summary>The mean of the run times alone, without the timer's tolerance, in seconds; its variance corrected for
+    /// trials that resemble the one before.</summary>
+    public static UncertainValue MeanOfReadings(TrialSeries series, IReadOnlyList<Trial> trials)
+    {
+        var mean = ReadingMean.Of(
             [.. trials.Select(t => Si.Seconds(t.RunTime))],
             Si.Seconds(series.Timer.Resolution),
             series.Timer.Reading,
@@ -40,6 +43,34 @@ internal static class RunTimeFigures
                 $"timer step of {QuantityText.Format(series.Timer.Resolution)}, {series.Setup.Name}"
             )
         );
+        return SerialCorrelation.Of(trials) is { } correlation
+            ? mean.WithScaled(ScatterOf(series), correlation.VarianceFactor, correlation.FreedomFactor)
+            : mean;
+    }
+
+    /// <summary>The key of the scatter of a series' trials.</summary>
+    public static string ScatterOf(TrialSeries series) => ReadingMean.ScatterKey + KeyOf(series);
+
+    /// <summary>How the mean run time and its interval were found.</summary>
+    public static string MethodOf(TrialSeries series)
+    {
+        double[] seconds = [.. series.RunTimes.Select(t => Si.Seconds(t))];
+        var isStepped =
+            seconds.Length > 1
+            && seconds.Max() - seconds.Min() <= SteppedMeanInterval.DitheredSteps * Si.Seconds(series.Timer.Resolution);
+        var mean = isStepped
+            ? "mean of run times read in steps (likelihood integrated over their scatter), Student t"
+            : "mean, Student t";
+        return $"{mean} with timer step and tolerance; {DependenceOf(series.Trials, SerialCorrelation.Of(series.Trials))}";
+    }
+
+    /// <summary>What was made of the dependence of trials on one another, in words.</summary>
+    public static string DependenceOf(IReadOnlyList<Trial> trials, SerialCorrelation? correlation) =>
+        correlation is { } known ? $"variance for a lag-1 correlation of {Said.Number(known.Lag, 2)}"
+        : trials.Count < SerialCorrelation.FewestTrials
+            ? $"trials taken as independent, since fewer than {SerialCorrelation.FewestTrials} don't show otherwise"
+        : trials.Any(t => t.Order is null) ? "trials taken as independent, since their order isn't known"
+        : "trials taken as independent";
 
     /// <summary>The mean run time with the timer's tolerance, in seconds.</summary>
     public static UncertainValue RunTime(TrialSeries series, IReadOnlyList<Trial> trials)
@@ -76,6 +107,7 @@ internal static class RunTimeFigures
         )
         {
             Kind = BudgetKind.TimerTolerance,
+            IsLimit = true,
         };
     }
 
@@ -91,6 +123,7 @@ internal static class RunTimeFigures
         )
         {
             Kind = BudgetKind.ClockTolerance,
+            IsLimit = true,
         };
 
     private static string OscillatorOf(TrialSeries series)

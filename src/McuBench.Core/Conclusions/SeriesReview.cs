@@ -121,8 +121,7 @@ internal static class SeriesReview
         double[] seconds = [.. series.RunTimes.Select(t => Si.Seconds(t))];
         var scatter = Scale.StandardDeviation(seconds);
         var step = Si.Seconds(series.Timer.Resolution);
-        var half =
-            new Measure(confidence, n, "").CoverageFactor(runTime.DegreesOfFreedom) * runTime.StandardUncertainty;
+        var half = CoverageReach.Of(runTime, (1 - confidence) / 2);
         var scatterAlone = new Measure(confidence, n, "").CoverageFactor(n - 1) * scatter / Math.Sqrt(n);
         var figures = new List<FindingFigure>
         {
@@ -233,7 +232,7 @@ internal static class SeriesReview
             FindingKind.Drift,
             drift.Trend.PValue < strong ? Severity.Caution : Severity.Note,
             subject,
-            $"Run times {(drift.Trend.S > 0 ? "rise" : "fall")} over the order of trials: by {Said.Seconds(Math.Abs(drift.SlopePerTrial))} ({Said.Percent(Math.Abs(share))}) a trial{interval}; Mann–Kendall S = {Said.Number(drift.Trend.S, 6)}, {Said.PValue(drift.Trend.PValue)}{(drift.Trend.IsExact ? "" : " (normal approximation)")}. The mean is that of the trials taken; its interval takes them as independent, and says little of what trials at another time would take.",
+            $"Run times {(drift.Trend.S > 0 ? "rise" : "fall")} over the order of trials: by {Said.Seconds(Math.Abs(drift.SlopePerTrial))} ({Said.Percent(Math.Abs(share))}) a trial{interval}; Mann–Kendall S = {Said.Number(drift.Trend.S, 6)}, {Said.PValue(drift.Trend.PValue)}{(drift.Trend.IsExact ? "" : " (normal approximation)")}. The mean is that of the trials taken; its interval says little of what trials at another time would take.",
             "Run setups in random order or in turns, let the board warm up first, and note temperatures.",
             figures,
             series.Trials

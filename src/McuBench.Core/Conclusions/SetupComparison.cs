@@ -108,7 +108,7 @@ public sealed record SetupComparison
                 ? NoVerdictReason.OrderConfounded
             : null;
 
-        var (a, b) = (first.Workings, second.Workings);
+        var (a, b) = WithSharedCorrelation(first, second);
         var items = first.Workload.WorkItemsPerRun;
         return new SetupComparison(
             first,
@@ -128,6 +128,41 @@ public sealed record SetupComparison
         // A current of nothing has no ratio; the summary still shows it.
         QuantityComparison? MayCompare(ComparedQuantity quantity, UncertainValue? ofFirst, UncertainValue? ofSecond) =>
             ofFirst is { Value: > 0 } && ofSecond is { Value: > 0 } ? Compared(quantity, ofFirst, ofSecond) : null;
+    }
+
+    /// <summary>Both sides' figures, with the correlation of trials as both together show it in place of each side's
+    /// own.</summary>
+    private static (SummaryWorkings First, SummaryWorkings Second) WithSharedCorrelation(
+        SetupSummary first,
+        SetupSummary second
+    )
+    {
+        var pooled = SerialCorrelation.Pooled(first.Series.Trials, second.Series.Trials);
+        return (Rescaled(first, pooled.First), Rescaled(second, pooled.Second));
+
+        static SummaryWorkings Rescaled(SetupSummary summary, SerialCorrelation? shared)
+        {
+            if (shared is null || SerialCorrelation.Of(summary.Series.Trials) is not { } own || own == shared)
+            {
+                return summary.Workings;
+            }
+
+            var key = RunTimeFigures.ScatterOf(summary.Series);
+            var workings = summary.Workings;
+            return workings with
+            {
+                RunTime = Of(workings.RunTime),
+                Charge = workings.Charge is { } charge ? Of(charge) : null,
+                Energy = workings.Energy is { } energy ? Of(energy) : null,
+            };
+
+            UncertainValue Of(UncertainValue value) =>
+                value.WithScaled(
+                    key,
+                    shared.VarianceFactor / own.VarianceFactor,
+                    shared.FreedomFactor / own.FreedomFactor
+                );
+        }
     }
 
     private static bool TimerFollowsClock(SetupSummary first, SetupSummary second) =>

@@ -123,7 +123,7 @@ public sealed record SetupSummary
             Energy = supply?.Energy,
         };
         var cycles = workings.CyclesPerItem(items);
-        var measure = new Measure(options.Confidence, series.Trials.Count, RunTimeMethod);
+        var measure = new Measure(options.Confidence, series.Trials.Count, RunTimeFigures.MethodOf(series));
         var notes = NotesOf(series, runTime);
         var perCycle = series.Setup.Clock.Tolerance is null
             ? notes.Append("The clock's tolerance is unknown and not in the interval.")
@@ -141,9 +141,6 @@ public sealed record SetupSummary
     }
 
     private const double CyclesPerMegacycle = 1e6;
-
-    private const string RunTimeMethod =
-        "mean, Student t on scatter, timer step and tolerance (GUM G.4.1; rule for the step provisional)";
 
     private static List<string> NotesOf(TrialSeries series, UncertainValue runTime)
     {

@@ -20,6 +20,10 @@ internal sealed record Source(
 
     /// <summary>The step of a timer in seconds or the last digit of a meter in amperes; absent for all else.</summary>
     public double? Size { get; init; }
+
+    /// <summary>Whether it is a limit within which any value is as likely as another (rectangular), its standard
+    /// uncertainty then being a √3rd of it; normal otherwise.</summary>
+    public bool IsLimit { get; init; }
 }
 
 /// <summary>What a source does to a value: a standard uncertainty in the value's unit, signed by the direction in which

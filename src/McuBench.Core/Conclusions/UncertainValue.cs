@@ -122,6 +122,24 @@ internal sealed record UncertainValue
     public UncertainValue Without(IReadOnlySet<string> keys) =>
         new(Value, contributions.Where(c => !keys.Contains(c.Source.Key)), Missing);
 
+    /// <summary>The same value with the variance and the degrees of freedom of one source multiplied.</summary>
+    public UncertainValue WithScaled(string key, double variance, double degreesOfFreedom) =>
+        new(
+            Value,
+            contributions.Select(c =>
+                string.Equals(c.Source.Key, key, StringComparison.Ordinal)
+                    ? new Contribution(
+                        c.Source with
+                        {
+                            DegreesOfFreedom = c.Source.DegreesOfFreedom * degreesOfFreedom,
+                        },
+                        c.Amount * Math.Sqrt(variance)
+                    )
+                    : c
+            ),
+            Missing
+        );
+
     private UncertainValue Combined(UncertainValue other, double value, double bySelf, double byOther)
     {
         var amounts = new Dictionary<string, Contribution>(StringComparer.Ordinal);

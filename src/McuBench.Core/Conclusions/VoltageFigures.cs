@@ -85,6 +85,7 @@ internal sealed record VoltageFigures(UncertainValue? Volts, IReadOnlyList<strin
             )
             {
                 Kind = BudgetKind.SupplyVoltage,
+                IsLimit = true,
             };
             nominal = nominal.WithRelative(source, RunTimeFigures.OfTolerance(Si.Fraction(tolerance)));
             notes.Add(

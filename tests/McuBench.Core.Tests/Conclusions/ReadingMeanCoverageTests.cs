@@ -7,11 +7,12 @@ namespace McuBench.Core.Tests.Conclusions;
 /// <summary>
 /// The rule for readings in steps keeps its promise: in simulated studies, with the truth anywhere on the timer's grid,
 /// 95 % intervals hold the truth in at least 94 %, for the mean and for the difference of two (to first order the
-/// logarithm of the ratio). Larger runs of the same: tests/reference/scripts/reading_mean_coverage.py.
+/// logarithm of the ratio).
+/// Whole studies, more of them: docs/coverage.md.
 /// </summary>
 public class ReadingMeanCoverageTests
 {
-    private const int Studies = 6000;
+    private const int Studies = 2000;
     private const double Goal = 0.94;
 
     /// <summary>Three simulation errors at the goal.</summary>
@@ -61,9 +62,17 @@ public class ReadingMeanCoverageTests
     [Fact]
     public void Of_NoScatter_IsAsWideAsTheStepAndNoWiderWithFewerTrials()
     {
-        // 2 · 1.96 / √12 of the step.
-        Assert.Equal(1.1316, Simulate(30, double.PositiveInfinity, TimerReading.Rounded).Width, 1e-3);
-        Assert.Equal(1.1316, Simulate(3, double.PositiveInfinity, TimerReading.Rounded).Width, 1e-3);
+        Assert.Equal(1, Simulate(30, double.PositiveInfinity, TimerReading.Rounded).Width, 1e-9);
+        Assert.Equal(1, Simulate(3, double.PositiveInfinity, TimerReading.Rounded).Width, 1e-9);
+    }
+
+    [Fact]
+    public void Of_StepThreeTimesTheScatterAndTenTrials_IsHalfAsWideAsWithTheStepUndivided()
+    {
+        // The larger of s²/n and r²/12 at n − 1 degrees of freedom: 2 · 2.262 · 0.2887 · 3 in units of the scatter.
+        var coarse = Simulate(10, 3, TimerReading.Rounded).Width;
+
+        Assert.InRange(coarse / (2 * StudentT.Of(9).UpperQuantile(0.025) / Math.Sqrt(12)), 0.45, 0.6);
     }
 
     private static void Holds(int n, double stepOverScatter, TimerReading reading)
@@ -128,8 +137,7 @@ public class ReadingMeanCoverageTests
         return (mean, mean.Value - truth);
     }
 
-    private static double Reach(UncertainValue value) =>
-        StudentT.Of(value.DegreesOfFreedom).UpperQuantile(0.025) * value.StandardUncertainty;
+    private static double Reach(UncertainValue value) => CoverageReach.Of(value, 0.025);
 
     private static double Gaussian(Random random) =>
         Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());

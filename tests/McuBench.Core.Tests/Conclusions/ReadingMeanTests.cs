@@ -1,5 +1,6 @@
 using McuBench.Core.Conclusions;
 using McuBench.Core.Trials;
+using McuBench.Stats.Intervals;
 
 namespace McuBench.Core.Tests.Conclusions;
 
@@ -11,47 +12,50 @@ public class ReadingMeanTests
     [Fact]
     public void Of_EqualReadings_TakesTheStepUndivided()
     {
+        // Uniform, half a step to either side at 95 %.
         var mean = Mean(TimerReading.Rounded, 24, 24, 24, 24, 24, 24, 24, 24, 24, 24);
 
         Assert.Equal(24, mean.Value);
-        Assert.Equal(Math.Sqrt(1.0 / 12), mean.StandardUncertainty, 1e-15);
+        Assert.Equal(Math.Sqrt(1.0 / 12) / 0.95, mean.StandardUncertainty, 1e-15);
         Assert.Equal(double.PositiveInfinity, mean.DegreesOfFreedom);
-        Assert.False(Assert.Single(mean.Contributions).Source.AveragesDown);
+        Assert.Equal(0.5, CoverageReach.Of(mean, 0.025), 1e-12);
+        var only = Assert.Single(mean.Contributions).Source;
+        Assert.False(only.AveragesDown);
+        Assert.True(only.IsLimit);
+    }
+
+    [Theory]
+    [InlineData(TimerReading.Rounded, SteppedReading.Rounded, 24)]
+    [InlineData(TimerReading.Rounded, SteppedReading.Rounded, 23)]
+    [InlineData(TimerReading.TickDifferenceRandomStart, SteppedReading.RandomStart, 24)]
+    public void Of_FewSteps_HasMeanErrorAndDegreesOfFreedomOfTheLikelihood(
+        TimerReading reading,
+        SteppedReading stepped,
+        double last
+    )
+    {
+        double[] readings = [24, 24, 25, 24, last];
+        var mean = Mean(reading, readings);
+        var expected = SteppedMeanInterval.Of(readings, 1, stepped);
+
+        Assert.Equal(expected.Value, mean.Value);
+        Assert.Equal(expected.StandardError!.Value, mean.StandardUncertainty, 1e-14);
+        Assert.Equal(expected.DegreesOfFreedom!.Value, mean.DegreesOfFreedom, 1e-9);
     }
 
     [Fact]
-    public void Of_ScatterBelowTheStep_TakesTheStepUndividedWithTheScattersDegreesOfFreedomInside()
+    public void Of_ScatterOverAFewSteps_SharesTheVarianceOutBetweenScatterAndStep()
     {
-        // One of five differs: s² = 0.2, s²/n = 0.04 against 1/12; ν = 4·(0.08333/0.04)².
-        var mean = Mean(TimerReading.Rounded, 24, 24, 25, 24, 24);
-
-        Assert.Equal(24.2, mean.Value, 1e-14);
-        Assert.Equal(Math.Sqrt(1.0 / 12), mean.StandardUncertainty, 1e-15);
-        Assert.Equal(4 * Math.Pow(1 / 12.0 / 0.04, 2), mean.DegreesOfFreedom, 1e-9);
-    }
-
-    [Fact]
-    public void Of_ScatterOverThreeSteps_AveragesTheStepOut()
-    {
-        // Deviations of 4, 2 and 0: s² = 80/9; the bias that rounding leaves at such a scatter is nothing.
+        // s² = 80/9 of ten: scatter without rounding's own part is (80/9 − 1/12)/10, the step 1/120.
         double[] readings = [20, 22, 24, 26, 28, 20, 22, 24, 26, 28];
         var mean = Mean(TimerReading.Rounded, readings);
 
-        Assert.Equal(Math.Sqrt(80.0 / 9 / 10), mean.StandardUncertainty, 1e-12);
         Assert.Equal(9, mean.DegreesOfFreedom, 1e-9);
-        Assert.True(Assert.Single(mean.Contributions).Source.AveragesDown);
-    }
-
-    [Fact]
-    public void Of_ScatterOverJustThreeSteps_KeepsTheBiasThatRoundingLeaves()
-    {
-        // Eight of ten alike: s² = 2/9, so σ² = 2/9 − 1/12 = 5/36. Bias² = Σ exp(−4π²k²·5/36)/(2π²k²).
-        double[] readings = [24, 24, 24, 24, 24, 24, 24, 24, 23, 25];
-        var mean = Mean(TimerReading.Rounded, readings);
-        var bias = Math.Exp(-4 * Math.PI * Math.PI * 5 / 36) / (2 * Math.PI * Math.PI);
-
+        Assert.Equal(Math.Sqrt(8.0 / 9), mean.StandardUncertainty, 1e-12);
         Assert.Equal(2, mean.Contributions.Count);
-        Assert.Equal(Math.Sqrt(2.0 / 9 / 10 + bias), mean.StandardUncertainty, 1e-9);
+        Assert.Equal(Math.Sqrt((80.0 / 9 - 1.0 / 12) / 10), mean.Contributions[0].Amount, 1e-12);
+        Assert.Equal(Math.Sqrt(1.0 / 120), mean.Contributions[1].Amount, 1e-12);
+        Assert.All(mean.Contributions, c => Assert.True(c.Source.AveragesDown));
     }
 
     [Theory]
@@ -63,17 +67,13 @@ public class ReadingMeanTests
     [Fact]
     public void Of_RandomStart_AveragesTheStepDown()
     {
-        // Variance r²/6 a reading at least: ten equal readings give 1/60.
-        var mean = Mean(TimerReading.TickDifferenceRandomStart, 24, 24, 24, 24, 24, 24, 24, 24, 24, 24);
+        var three = Mean(TimerReading.TickDifferenceRandomStart, 24, 24, 24);
+        var ten = Mean(TimerReading.TickDifferenceRandomStart, 24, 24, 24, 24, 24, 24, 24, 24, 24, 24);
 
-        Assert.Equal(24, mean.Value);
-        Assert.Equal(Math.Sqrt(1.0 / 60), mean.StandardUncertainty, 1e-15);
-        Assert.True(Assert.Single(mean.Contributions).Source.AveragesDown);
+        Assert.Equal(24, ten.Value);
+        Assert.True(ten.StandardUncertainty < 0.5 * three.StandardUncertainty);
+        Assert.True(Assert.Single(ten.Contributions).Source.AveragesDown);
     }
-
-    [Fact]
-    public void Of_TwoReadings_HaveOneDegreeOfFreedomWhateverTheStep() =>
-        Assert.Equal(1, Mean(TimerReading.Rounded, 24, 24).DegreesOfFreedom);
 
     [Fact]
     public void Of_OneReading_HasNoInterval() =>

@@ -45,11 +45,14 @@ public class PlanBasisTests
     public void FromPilot_RoundedReadings_LeavesOutWhatTheStepAdds()
     {
         // Variance 1/300 of readings in steps of 0.1 s, less 0.01/12.
-        var basis = PlanBasis.FromPilot(
-            SetupSummary.Of(Bench.Series(Bench.At(Bench.Marl, 100), Bench.Tenths, 1.0, 1.0, 1.1))
-        );
+        var pilot = SetupSummary.Of(Bench.Series(Bench.At(Bench.Marl, 100), Bench.Tenths, 1.0, 1.0, 1.1));
+        var basis = PlanBasis.FromPilot(pilot);
 
-        Assert.Equal(Math.Sqrt(0.01 / 3 - 0.01 / 12) / (3.1 / 3), basis.TrialSpread.DecimalFractions, 1e-12);
+        Assert.Equal(
+            Math.Sqrt(0.01 / 3 - 0.01 / 12) / pilot.RunTime.Value.Seconds,
+            basis.TrialSpread.DecimalFractions,
+            1e-12
+        );
     }
 
     [Fact]

@@ -54,6 +54,11 @@ internal static class EdgeProcedures
         OfOne("Biweight.Midvariance", data => Biweight.Midvariance(data)),
         OfOne("Ranks.Of", data => Ranks.Of(data)),
         OfSample("MeanInterval.StudentT", sample => MeanInterval.StudentT(sample)),
+        OfOne("SteppedMeanInterval.Of", data => SteppedMeanInterval.Of(data, 0.5)),
+        OfOne(
+            "SteppedMeanInterval.Of, random start",
+            data => SteppedMeanInterval.Of(data, 0.5, SteppedReading.RandomStart)
+        ),
         OfSample("TrimmedMeanInterval.Yuen", sample => TrimmedMeanInterval.Yuen(sample)),
         OfSample("QuantileInterval.Exact", sample => QuantileInterval.Exact(sample)),
         OfSample("QuantileInterval.Interpolated", sample => QuantileInterval.Interpolated(sample)),
