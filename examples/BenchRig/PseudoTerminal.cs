@@ -40,7 +40,8 @@ public sealed partial class PseudoTerminal : IDisposable
     public void Write(string text)
     {
         var bytes = Encoding.UTF8.GetBytes(text);
-        for (var sent = 0; sent < bytes.Length; )
+        var sent = 0;
+        while (sent < bytes.Length)
         {
             sent += Checked(
                 (int)WriteBytes(board, bytes.AsSpan(sent).ToArray(), (nuint)(bytes.Length - sent)),

@@ -30,7 +30,8 @@ public sealed class SimulatedBoard(
         var line = new PseudoTerminal(link);
         Boot(line);
         var heard = string.Empty;
-        for (var run = 1; ; )
+        var run = 1;
+        while (true)
         {
             heard += line.Read();
             var end = heard.IndexOf('\n', StringComparison.Ordinal);
